@@ -1,0 +1,47 @@
+using System.Collections.Generic;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Design;
+
+/// <summary>What a starter is designed from. SI units; what is null was left open.</summary>
+public sealed record DesignInput
+{
+    /// <summary>Voltage at the starter's input terminals, V, above 0.</summary>
+    public required double SupplyVolts { get; init; }
+
+    /// <summary>Armature-circuit resistance without the starter, ohm, above 0.</summary>
+    public required double ArmatureOhms { get; init; }
+
+    /// <summary>Drop of both brushes, V, 0 or more.</summary>
+    public double BrushDropVolts { get; init; }
+
+    /// <summary>Machine constant, V s/rad; without it speeds and times are left out.</summary>
+    public double? MachineConstant { get; init; }
+
+    /// <summary>Total inertia at the shaft, kg m2; without it times and energies are left out.</summary>
+    public double? InertiaKgM2 { get; init; }
+
+    /// <summary>Load torque during the start.</summary>
+    public Load Load { get; init; } = Load.None;
+
+    /// <summary>Rated armature current, A, for warnings and the check of the peak.</summary>
+    public double? RatedAmps { get; init; }
+
+    /// <summary>I1: highest current allowed just after a cutout, A.</summary>
+    public double? PeakAmps { get; init; }
+
+    /// <summary>I2: current at which the next cutout happens, A.</summary>
+    public double? SwitchingAmps { get; init; }
+
+    /// <summary>Number of stages; null: as many as needed.</summary>
+    public int? StageCount { get; init; }
+
+    /// <summary>Use of the slack; null: whichever the given currents allow.</summary>
+    public Slack? Slack { get; init; }
+
+    /// <summary>Sections that are there already, ohm, first cut out first; null: computed.</summary>
+    public IReadOnlyList<double>? SectionOhms { get; init; }
+
+    /// <summary>Back-EMF at each cutout at rated supply, V, given by hand; null: computed.</summary>
+    public IReadOnlyList<double>? CutoutVolts { get; init; }
+}

@@ -1,0 +1,54 @@
+using System.Collections.Generic;
+using System.Linq;
+
+namespace StarterCtl.Engine.Design;
+
+/// <summary>What is unusual about a design. Usual ranges are common practice, no source.</summary>
+internal static class DesignWarnings
+{
+    private const double LeastLoadMargin = 1.1;
+    private const double MostPeakRatio = 2.5;
+
+    /// <summary>Every warning, in the order of the design's own steps.</summary>
+    public static IReadOnlyList<string> Of(DesignInput input, StarterDesign design)
+    {
+        List<string> warnings = [];
+        if (input.MachineConstant == null) warnings.Add("Without motor.constant, construction data or a full plate the speeds, times and the check against the load are left out.");
+        else if (input.InertiaKgM2 == null) warnings.Add("Without motor.inertia the expected times and energies are left out.");
+
+        AddPeakWarnings(input, design, warnings);
+        AddSwitchingWarnings(input, design, warnings);
+        return warnings;
+    }
+
+    private static void AddPeakWarnings(DesignInput input, StarterDesign design, List<string> warnings)
+    {
+        double worst = design.WorstPeakAmps;
+        if (StarterDesigner.Exceeds(worst, design.PeakAmps))
+        {
+            string cause = design.StageCountExact > design.StageCount && design.Slack != null
+                ? $"{design.StageCount} stages are taken for {Text.Number(design.StageCountExact)}"
+                : "the given sections or thresholds do not keep to it";
+            warnings.Add($"The largest peak is {Text.Number(worst)} A, {Text.Number((worst / design.PeakAmps - 1) * 100)} % above the peak current of {Text.Number(design.PeakAmps)} A: {cause}.");
+        }
+
+        if (input.RatedAmps is double rated && design.PeakAmps > MostPeakRatio * rated)
+        {
+            warnings.Add($"The peak current is {Text.Number(design.PeakAmps / rated)} times the rated current; 1.5 to 2 is usual, 2.5 for short heavy starts.");
+        }
+    }
+
+    private static void AddSwitchingWarnings(DesignInput input, StarterDesign design, List<string> warnings)
+    {
+        if (input.PeakAmps != null && input.SwitchingAmps is double asked && design.SwitchingAmps < asked * (1 - StageGrading.CountAllowance) && design.Slack == Slack.RaiseSwitchingCurrent)
+        {
+            warnings.Add($"With {design.StageCount} stages the switching current falls to {Text.Number(design.SwitchingAmps)} A instead of {Text.Number(asked)} A.");
+        }
+
+        DesignedStage? tight = design.Stages.FirstOrDefault(stage => stage.SwitchingAmps < LeastLoadMargin * stage.LoadAmps);
+        if (tight != null)
+        {
+            warnings.Add($"Stage {tight.Stage} switches at {Text.Number(tight.SwitchingAmps)} A while the load takes {Text.Number(tight.LoadAmps!.Value)} A: less than 10 % to spare, so the stage may stick.");
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Design;
+
+/// <summary>Time and heat of a stage without inductance.</summary>
+public static class StageTiming
+{
+    private const int Panels = 64;
+
+    // Gauss-Legendre, 5 points on (-1, 1); any table of quadrature formulas.
+    private static readonly double[] Nodes = [-0.9061798459386640, -0.5384693101056831, 0, 0.5384693101056831, 0.9061798459386640];
+    private static readonly double[] Weights = [0.2369268850561891, 0.4786286704993665, 0.5688888888888889, 0.4786286704993665, 0.2369268850561891];
+
+    /// <summary>Time in a stage and the integral of the current squared over it.</summary>
+    /// <param name="drivingVolts">Supply less brush drop, V.</param>
+    /// <param name="totalOhms">Armature-circuit total of the stage, ohm.</param>
+    /// <param name="machineConstant">k, V s/rad.</param>
+    /// <param name="inertiaKgM2">Total inertia, kg m2.</param>
+    /// <param name="load">Load torque.</param>
+    /// <param name="fromRadPerSec">Speed when the stage comes into effect, rad/s.</param>
+    /// <param name="toRadPerSec">Speed at its cutout, rad/s.</param>
+    /// <returns>Seconds, and A2 s. Infinity when the load holds the machine before the cutout speed.</returns>
+    /// <remarks>
+    /// Constant load torque: t = (J R / k^2) ln((I1 - IL)/(I2 - IL)), the closed form of any drives text. Otherwise
+    /// t = integral of J dw / (k Ia(w) - TL(w)), by quadrature.
+    /// </remarks>
+    public static (double Seconds, double SquareAmpSeconds) Of(
+        double drivingVolts, double totalOhms, double machineConstant, double inertiaKgM2, Load load, double fromRadPerSec, double toRadPerSec)
+    {
+        double AmpsAt(double speed) => (drivingVolts - machineConstant * speed) / totalOhms;
+        double NetTorqueAt(double speed) => machineConstant * AmpsAt(speed) - load.TorqueAt(speed);
+
+        // Net torque falls with speed, so the end decides whether the machine gets there.
+        if (NetTorqueAt(toRadPerSec) <= 0) return (double.PositiveInfinity, double.PositiveInfinity);
+        if (load.ViscousNewtonMetreSeconds == 0 && load.FanNewtonMetreSecondsSquared == 0)
+        {
+            return ConstantTorque(AmpsAt(fromRadPerSec), AmpsAt(toRadPerSec), load.ConstantNewtonMetres / machineConstant, inertiaKgM2 * totalOhms / (machineConstant * machineConstant));
+        }
+
+        double seconds = 0, squares = 0;
+        double half = (toRadPerSec - fromRadPerSec) / Panels / 2;
+        for (int panel = 0; panel < Panels; panel++)
+        {
+            double middle = fromRadPerSec + (2 * panel + 1) * half;
+            for (int i = 0; i < Nodes.Length; i++)
+            {
+                double speed = middle + half * Nodes[i];
+                double slice = half * Weights[i] * inertiaKgM2 / NetTorqueAt(speed);
+                seconds += slice;
+                squares += slice * AmpsAt(speed) * AmpsAt(speed);
+            }
+        }
+
+        return (seconds, squares);
+    }
+
+    // Ia = IL + (I1 - IL) exp(-t/tau), integrated by hand.
+    private static (double Seconds, double SquareAmpSeconds) ConstantTorque(double peakAmps, double switchingAmps, double loadAmps, double timeConstantSeconds)
+    {
+        double above = peakAmps - loadAmps;
+        double left = (switchingAmps - loadAmps) / above;
+        double seconds = -timeConstantSeconds * Math.Log(left);
+        double squares = loadAmps * loadAmps * seconds
+            + 2 * loadAmps * above * timeConstantSeconds * (1 - left)
+            + above * above * timeConstantSeconds / 2 * (1 - left * left);
+        return (seconds, squares);
+    }
+}

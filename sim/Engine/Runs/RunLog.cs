@@ -1,0 +1,145 @@
+using System;
+using System.Collections.Generic;
+using StarterCtl.Core;
+using StarterCtl.Engine.Solving;
+
+namespace StarterCtl.Engine.Runs;
+
+/// <summary>Watches a run and sums it up: phases, reasons, cutouts, faults, peaks, energies.</summary>
+internal sealed class RunLog
+{
+    private readonly Controller _controller;
+    private readonly PlantSolver _plant;
+    private readonly SpeedHistory _speeds = new();
+    private readonly List<TimelineEntry> _timeline = [];
+    private readonly List<PhaseEntry> _phases = [];
+    private readonly List<FaultEntry> _faults = [];
+    private readonly List<Cutout> _cutouts = [];
+    private readonly double[] _commandSeconds = new double[Settings.MostStages];
+    private readonly double[] _thresholdSeconds = new double[Settings.MostStages];
+    private Phase _phase = (Phase)(-1);
+    private int _stage;
+    private Reason _reason;
+    private FaultId _fault;
+    private double _marginVolts;
+    private double _marginSeconds;
+    private double _crossedSeconds;
+    private double _peakAmps;
+    private double _peakForwardAmps;
+    private bool _isAfterCutout;
+
+    public RunLog(Controller controller, PlantSolver plant)
+    {
+        _controller = controller;
+        _plant = plant;
+        _speeds.Note(0, plant.SpeedRadPerSec, plant.Acceleration);
+    }
+
+    /// <summary>Notes what the controller decided.</summary>
+    /// <param name="now">Time of the tick, s.</param>
+    /// <param name="cutouts">Stages newly commanded on this tick, as bits.</param>
+    public void Tick(double now, int cutouts)
+    {
+        Explanation why = _controller.Why;
+        FollowThreshold(why, now);
+        for (int i = 0; cutouts >> i != 0; i++)
+        {
+            if ((cutouts & (1 << i)) == 0) continue;
+            _commandSeconds[i] = now;
+            _thresholdSeconds[i] = Math.Min(_crossedSeconds, now);
+        }
+
+        if (why.Reason == _reason && _controller.Phase == _phase && _controller.Stage == _stage) return;
+        if (_controller.Phase != _phase) _phases.Add(new PhaseEntry(_controller.Phase, now, why.Reason));
+        FaultLatch fault = _controller.Fault;
+        if (fault.Id != _fault && fault.IsLatched) _faults.Add(new FaultEntry(fault.Id, now, fault.Value, fault.Limit));
+        _fault = fault.Id;
+        _phase = _controller.Phase;
+        _stage = _controller.Stage;
+        _reason = why.Reason;
+        _timeline.Add(Entry(now, null));
+    }
+
+    /// <summary>Notes something that happened to the machine or the panel.</summary>
+    public void Happened(RunEvent happening, double now) => _timeline.Add(Entry(now, happening));
+
+    /// <summary>Notes the speed at the end of a control period.</summary>
+    public void Advanced(double now) => _speeds.Note(now, _plant.SpeedRadPerSec, _plant.Acceleration);
+
+    /// <summary>Sums up what lies before a change of the circuit, the supply or the load.</summary>
+    /// <param name="now">Time of the change, s.</param>
+    /// <param name="cutouts">Stage contacts that close with it, as bits.</param>
+    public void BeforeChange(double now, int cutouts)
+    {
+        ClosePeak();
+        if (!_plant.Conditions.LineClosed) return;
+        for (int i = 0; cutouts >> i != 0; i++)
+        {
+            if ((cutouts & (1 << i)) == 0) continue;
+            double rpm = _plant.SpeedRadPerSec * 30 / Math.PI;
+            _cutouts.Add(new Cutout(i + 1, now, _thresholdSeconds[i], _commandSeconds[i], _plant.BackEmfVolts, rpm, _plant.ArmatureAmps, 0));
+            _isAfterCutout = true;
+        }
+    }
+
+    /// <summary>Begins the next span.</summary>
+    public void AfterChange() => _plant.RestartPeak();
+
+    /// <summary>The result of the whole run.</summary>
+    /// <param name="durationSeconds">Length of the run, s.</param>
+    public RunResult Result(double durationSeconds)
+    {
+        ClosePeak();
+        _plant.CloseBooks();
+        EnergyAccount energy = _plant.Energy;
+        double finalSpeed = _plant.SpeedRadPerSec;
+        return new RunResult
+        {
+            Cutouts = _cutouts,
+            PeakAmps = _peakAmps,
+            PeakTorqueNewtonMetres = _plant.Conditions.Machine.Constant * _peakForwardAmps,
+            SecondsToSpeed = finalSpeed > 0 ? _speeds.FirstReached(0.95 * finalSpeed) : null,
+            FinalRpm = finalSpeed * 30 / Math.PI,
+            FinalAmps = _plant.ArmatureAmps,
+            RmsAmps = Math.Sqrt(energy.SquareAmpSeconds / durationSeconds),
+            SectionJoules = [.. energy.SectionJoules],
+            ArmatureJoules = energy.ArmatureJoules,
+            BrushJoules = energy.BrushJoules,
+            SupplyJoules = energy.SupplyJoules,
+            SourceJoules = energy.SourceJoules,
+            LoadJoules = energy.LoadJoules,
+            KineticJoules = _plant.KineticJoules - _plant.InitialKineticJoules,
+            MagneticJoules = _plant.MagneticJoules,
+            ArcJoules = energy.ArcJoules,
+            Phases = _phases,
+            Faults = _faults,
+            Timeline = _timeline,
+        };
+    }
+
+    // The back-EMF crosses its threshold between two ticks; a straight line between them says when.
+    private void FollowThreshold(Explanation why, double now)
+    {
+        if (why.Reason is not (Reason.BackEmfBelowThreshold or Reason.MinimumDwell or Reason.Confirming or Reason.StageCutOut)) return;
+        double margin = (double)why.Quantity - why.Limit;
+        if (margin >= 0 && _marginVolts < 0) _crossedSeconds = _marginSeconds + (now - _marginSeconds) * _marginVolts / (_marginVolts - margin);
+        else if (margin >= 0 && _controller.Stage != _stage) _crossedSeconds = now;
+        _marginVolts = margin;
+        _marginSeconds = now;
+    }
+
+    private TimelineEntry Entry(double now, RunEvent? happening)
+    {
+        Explanation why = _controller.Why;
+        return new TimelineEntry(
+            now, _controller.Phase, _controller.Stage, why.Reason, why.Quantity, why.Limit, why.MicrosecondsLeft * 1e-6, _plant.ArmatureAmps, happening);
+    }
+
+    private void ClosePeak()
+    {
+        _peakAmps = Math.Max(_peakAmps, _plant.PeakAmps);
+        _peakForwardAmps = Math.Max(_peakForwardAmps, _plant.PeakForwardAmps);
+        if (_isAfterCutout) _cutouts[^1] = _cutouts[^1] with { PeakAmpsAfter = _plant.PeakAmps };
+        _isAfterCutout = false;
+    }
+}

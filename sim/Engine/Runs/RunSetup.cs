@@ -1,0 +1,35 @@
+using System.Collections.Generic;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Runs;
+
+/// <summary>Everything that a simulated start needs beside the controller's settings.</summary>
+public sealed record RunSetup
+{
+    /// <summary>Machine and everything on its shaft.</summary>
+    public required Machine Machine { get; init; }
+
+    /// <summary>Load at the beginning.</summary>
+    public required Load Load { get; init; }
+
+    /// <summary>Supply at the beginning.</summary>
+    public required Supply Supply { get; init; }
+
+    /// <summary>Starter sections, ohm, first cut out first.</summary>
+    public required IReadOnlyList<double> SectionOhms { get; init; }
+
+    /// <summary>Contactor times.</summary>
+    public required Contactors Contactors { get; init; }
+
+    /// <summary>Control period, microseconds.</summary>
+    public int PeriodMicroseconds { get; init; } = 1000;
+
+    /// <summary>Length of the run, s.</summary>
+    public double DurationSeconds { get; init; } = 10;
+
+    /// <summary>Speed at the beginning, rad/s.</summary>
+    public double InitialSpeedRadPerSec { get; init; }
+
+    /// <summary>What happens on the way, in the order of time.</summary>
+    public IReadOnlyList<RunEvent> Events { get; init; } = [];
+}

@@ -1,0 +1,178 @@
+using System;
+using System.Linq;
+using System.Threading;
+using StarterCtl.Core;
+using StarterCtl.Engine.Records;
+using StarterCtl.Engine.Solving;
+
+namespace StarterCtl.Engine.Runs;
+
+/// <summary>
+/// The clock master: senses the machine, ticks the controller, moves contacts, carries the machine on. The controller is
+/// the board's own; nothing here decides.
+/// </summary>
+public sealed class StartSimulation
+{
+    private const int TicksBetweenReports = 4096;
+
+    // A happening that rounding puts just behind a tick belongs to the tick.
+    private const double TimeRounding = 1e-12;
+
+    private readonly RunSetup _setup;
+    private readonly Controller _controller;
+    private readonly Readings _readings = new();
+    private readonly Outputs _outputs = new();
+    private readonly PlantSolver _plant;
+    private readonly ContactorBank _contactors;
+    private readonly OperatorPanel _panel = new();
+    private readonly RunLog _log;
+    private readonly Record? _record;
+    private readonly double _periodSeconds;
+    private readonly long _ticksPerSample;
+    private int _nextEvent;
+
+    private StartSimulation(RunSetup setup, Settings settings, Record? record)
+    {
+        _setup = setup;
+        _record = record;
+        _controller = new Controller(settings);
+        _plant = new PlantSolver(
+            new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0),
+            setup.InitialSpeedRadPerSec);
+        _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
+        _log = new RunLog(_controller, _plant);
+        _periodSeconds = setup.PeriodMicroseconds * 1e-6;
+        _ticksPerSample = record == null ? long.MaxValue : Math.Max(1, record.PeriodMicroseconds / setup.PeriodMicroseconds);
+    }
+
+    /// <summary>Runs a start from beginning to end. A case without a start event is started at 0.</summary>
+    /// <param name="setup">Machine, load, supply, contactors, events.</param>
+    /// <param name="settings">The controller's settings.</param>
+    /// <param name="record">Receives samples; null keeps none.</param>
+    /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
+    /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
+    public static RunResult Run(
+        RunSetup setup, Settings settings, Record? record = null, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+        new StartSimulation(setup, settings, record).Run(progress, cancellation);
+
+    private RunResult Run(IProgress<double>? progress, CancellationToken cancellation)
+    {
+        // The controller is powered for one tick before the case begins, so that a press of start at 0 is an edge.
+        Tick(0, -_periodSeconds, true);
+        if (!_setup.Events.Any(happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
+        Happen(0);
+
+        long ticks = (long)Math.Round(_setup.DurationSeconds / _periodSeconds);
+        for (long tick = 0; tick <= ticks; tick++)
+        {
+            double now = tick * _periodSeconds;
+            Tick(_setup.PeriodMicroseconds, now, tick % _ticksPerSample == 0);
+            if (tick == ticks) break;
+            AdvanceTo(now, (tick + 1) * _periodSeconds);
+            if (tick % TicksBetweenReports == 0)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                progress?.Report((double)tick / ticks);
+            }
+        }
+
+        return _log.Result(ticks * _periodSeconds);
+    }
+
+    private void Tick(int elapsedMicroseconds, double now, bool keep)
+    {
+        Sense(now);
+        _controller.Tick(elapsedMicroseconds, _readings, _outputs);
+        int cutouts = _contactors.Command(_outputs, now);
+        _log.Tick(now, cutouts);
+        if (keep && _record != null) Keep(now);
+        if (_contactors.NextMoveSeconds <= now) MoveContacts(now);
+    }
+
+    private void Sense(double now)
+    {
+        _readings.SupplyVolts = (float)_plant.TerminalVolts;
+        _readings.ArmatureAmps = (float)_plant.ArmatureAmps;
+        _readings.SpeedRadPerSec = (float)_plant.SpeedRadPerSec;
+        _readings.SpeedValid = true;
+        _readings.LineClosed = _contactors.LineClosed;
+        _readings.StagesClosed = _contactors.StagesClosed;
+        _panel.Show(now, _readings);
+    }
+
+    // Happenings inside the period split it; those of its last instant are there when the next tick reads.
+    private void AdvanceTo(double now, double end)
+    {
+        double last = end + TimeRounding;
+        double at = now;
+        for (double next = NextHappening(); next <= last; next = NextHappening())
+        {
+            if (next > at) _plant.Advance(next - at);
+            at = Math.Max(at, next);
+            MoveContacts(at);
+            Happen(at);
+        }
+
+        if (at == now) _plant.Advance(_periodSeconds);
+        else if (end > at) _plant.Advance(end - at);
+        _log.Advanced(end);
+    }
+
+    private double NextHappening() =>
+        _nextEvent < _setup.Events.Count ? Math.Min(_contactors.NextMoveSeconds, _setup.Events[_nextEvent].AtSeconds) : _contactors.NextMoveSeconds;
+
+    private void MoveContacts(double now)
+    {
+        if (_contactors.NextMoveSeconds > now) return;
+        int before = _contactors.StagesClosed;
+        _contactors.Move(now);
+        _log.BeforeChange(now, _contactors.StagesClosed & ~before);
+        _plant.Change(_plant.Conditions with { LineClosed = _contactors.LineClosed, StagesClosed = _contactors.StagesClosed });
+        _log.AfterChange();
+    }
+
+    private void Happen(double now)
+    {
+        while (_nextEvent < _setup.Events.Count && _setup.Events[_nextEvent].AtSeconds <= now)
+        {
+            RunEvent happening = _setup.Events[_nextEvent++];
+            PlantConditions conditions = _plant.Conditions;
+            _log.BeforeChange(now, 0);
+            _plant.Change(conditions with
+            {
+                Load = conditions.Load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? conditions.Load.ConstantNewtonMetres },
+                Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
+            });
+            _log.AfterChange();
+            _log.Happened(happening, now);
+            if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
+        }
+    }
+
+    private void Keep(double now)
+    {
+        Explanation why = _controller.Why;
+        Estimate estimate = _controller.Estimate;
+        _record!.Add(new Sample
+        {
+            TimeSeconds = now,
+            SupplyVolts = _readings.SupplyVolts,
+            ArmatureAmps = _readings.ArmatureAmps,
+            SpeedRadPerSec = _readings.SpeedRadPerSec,
+            BackEmfVolts = estimate.BackEmfVolts,
+            ResistiveBackEmfVolts = estimate.ResistiveValid ? estimate.ResistiveBackEmfVolts : float.NaN,
+            TorqueNewtonMetres = _plant.TorqueNewtonMetres,
+            LoadTorqueNewtonMetres = _plant.LoadTorqueNewtonMetres,
+            Phase = _controller.Phase,
+            Stage = _controller.Stage,
+            Reason = why.Reason,
+            ReasonQuantity = why.Quantity,
+            ReasonLimit = why.Limit,
+            CloseLine = _outputs.CloseLine,
+            LineClosed = _readings.LineClosed,
+            CloseStages = _outputs.CloseStages,
+            StagesClosed = _readings.StagesClosed,
+            Fault = _controller.Fault.Id,
+        });
+    }
+}

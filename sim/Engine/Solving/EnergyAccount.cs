@@ -1,0 +1,63 @@
+using System;
+using System.Collections.Generic;
+
+namespace StarterCtl.Engine.Solving;
+
+/// <summary>Where the energy went since the beginning, J. Supply = source drop excluded; every other entry adds up to it.</summary>
+public sealed class EnergyAccount
+{
+    private readonly double[] _sectionJoules;
+
+    /// <summary>Opens an account.</summary>
+    /// <param name="sectionCount">Number of starter sections.</param>
+    public EnergyAccount(int sectionCount)
+    {
+        _sectionJoules = new double[sectionCount];
+    }
+
+    /// <summary>Delivered at the starter's input terminals, J; negative when the machine fed back.</summary>
+    public double SupplyJoules { get; private set; }
+
+    /// <summary>Lost in the supply's own resistance, before the terminals, J.</summary>
+    public double SourceJoules { get; private set; }
+
+    /// <summary>Heat in each starter section, J, first cut out first.</summary>
+    public IReadOnlyList<double> SectionJoules => _sectionJoules;
+
+    /// <summary>Heat in the armature circuit of the machine, brushes included, J.</summary>
+    public double ArmatureJoules { get; private set; }
+
+    /// <summary>The part of <see cref="ArmatureJoules"/> that the brush drop took, J.</summary>
+    public double BrushJoules { get; private set; }
+
+    /// <summary>Taken by the load, J.</summary>
+    public double LoadJoules { get; private set; }
+
+    /// <summary>Magnetic energy of the armature that a contact broke, J.</summary>
+    public double ArcJoules { get; private set; }
+
+    /// <summary>Integral of the armature current squared, A2 s.</summary>
+    public double SquareAmpSeconds { get; private set; }
+
+    /// <summary>Books a span during which the circuit and all signs stood still.</summary>
+    internal void Book(in StepIntegrals span, PlantConditions conditions, int conduction, int rotation)
+    {
+        double source = conditions.Supply.SourceOhms * span.SquareAmpSeconds;
+        double brush = Math.Abs(conduction * conditions.Machine.BrushDropVolts * span.AmpSeconds);
+        SourceJoules += source;
+        SupplyJoules += conditions.Supply.OpenCircuitVolts * span.AmpSeconds - source;
+        BrushJoules += brush;
+        ArmatureJoules += brush + conditions.Machine.ArmatureOhms * span.SquareAmpSeconds;
+        LoadJoules += rotation * conditions.Load.ConstantNewtonMetres * span.Radians
+            + conditions.Load.ViscousNewtonMetreSeconds * span.SquareSpeedSeconds
+            + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds;
+        SquareAmpSeconds += span.SquareAmpSeconds;
+        for (int i = 0; i < _sectionJoules.Length; i++)
+        {
+            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * span.SquareAmpSeconds;
+        }
+    }
+
+    /// <summary>Books the magnetic energy of a current that a contact broke.</summary>
+    internal void BookArc(double joules) => ArcJoules += joules;
+}

@@ -1,0 +1,38 @@
+using System.Collections.Generic;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Solving;
+
+/// <summary>Everything around the two states that stands still between events.</summary>
+/// <param name="Machine">Machine and inertia.</param>
+/// <param name="Load">Load torque.</param>
+/// <param name="Supply">Supply.</param>
+/// <param name="SectionOhms">Starter sections, ohm, first cut out first.</param>
+/// <param name="LineClosed">True while the line contact is closed.</param>
+/// <param name="StagesClosed">Closed stage contacts, bit 0 shorts section 1.</param>
+public sealed record PlantConditions(
+    Machine Machine,
+    Load Load,
+    Supply Supply,
+    IReadOnlyList<double> SectionOhms,
+    bool LineClosed,
+    int StagesClosed)
+{
+    /// <summary>Everything in series with the back-EMF, ohm: source, sections that are in, armature.</summary>
+    public double CircuitOhms
+    {
+        get
+        {
+            double ohms = Supply.SourceOhms + Machine.ArmatureOhms;
+            for (int i = 0; i < SectionOhms.Count; i++)
+            {
+                if (IsSectionIn(i)) ohms += SectionOhms[i];
+            }
+
+            return ohms;
+        }
+    }
+
+    /// <summary>True while no contact shorts the section with this index.</summary>
+    public bool IsSectionIn(int index) => (StagesClosed & (1 << index)) == 0;
+}

@@ -1,0 +1,338 @@
+using System;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Solving;
+
+/// <summary>
+/// Carries armature current and shaft speed through time. Closed form where the equations are linear, an adaptive method
+/// of order 4 where they are not; the moments at which current or speed change sign, the shaft breaks away and the current
+/// peaks are located inside the step.
+/// </summary>
+public sealed class PlantSolver
+{
+    /// <summary>Error allowed per step of the adaptive method, as a part of the locked-rotor current and of the no-load speed.</summary>
+    public const double StepTolerance = 1e-9;
+
+    private const double EventSeconds = 1e-12;
+    private const double ShortestStep = 1e-12;
+    private const int MostEventsPerAdvance = 1000;
+
+    private PlantConditions _conditions;
+    private Regime _regime;
+    private LinearStep? _wholeStep;
+    private StepIntegrals _span;
+    private double _amps;
+    private double _speed;
+    private double _ampsSlope;
+    private double _adaptiveSeconds = 1e-4;
+    private double _ampsScale;
+    private double _speedScale;
+
+    /// <summary>Starts from a speed, without current.</summary>
+    /// <param name="conditions">Circuit, supply and load at the beginning.</param>
+    /// <param name="speedRadPerSec">Speed at the beginning, rad/s.</param>
+    public PlantSolver(PlantConditions conditions, double speedRadPerSec)
+    {
+        _conditions = conditions;
+        _speed = speedRadPerSec;
+        Energy = new EnergyAccount(conditions.SectionOhms.Count);
+        InitialKineticJoules = KineticJoules;
+        _regime = ChooseRegime();
+    }
+
+    /// <summary>Circuit, supply and load now.</summary>
+    public PlantConditions Conditions => _conditions;
+
+    /// <summary>Armature current, A.</summary>
+    public double ArmatureAmps => _amps;
+
+    /// <summary>Shaft speed, rad/s.</summary>
+    public double SpeedRadPerSec => _speed;
+
+    /// <summary>True back-EMF, V.</summary>
+    public double BackEmfVolts => _conditions.Machine.Constant * _speed;
+
+    /// <summary>Torque that the current makes, N m.</summary>
+    public double TorqueNewtonMetres => _conditions.Machine.Constant * _amps;
+
+    /// <summary>Torque that the load takes, N m; at rest what it holds against.</summary>
+    public double LoadTorqueNewtonMetres => _regime.Rotation == 0 ? TorqueNewtonMetres : _conditions.Load.TorqueAt(_speed);
+
+    /// <summary>Voltage at the starter's input terminals, V.</summary>
+    public double TerminalVolts => _conditions.Supply.OpenCircuitVolts - _conditions.Supply.SourceOhms * _amps;
+
+    /// <summary>dIa/dt, A/s.</summary>
+    public double AmpsSlope => _ampsSlope;
+
+    /// <summary>dw/dt, rad/s2.</summary>
+    public double Acceleration => _regime.Acceleration(_amps, _speed);
+
+    /// <summary>Where the energy went so far. Call <see cref="CloseBooks"/> before reading.</summary>
+    public EnergyAccount Energy { get; }
+
+    /// <summary>Kinetic energy of everything on the shaft, J.</summary>
+    public double KineticJoules => 0.5 * _conditions.Machine.InertiaKgM2 * _speed * _speed;
+
+    /// <summary>Kinetic energy at the beginning, J.</summary>
+    public double InitialKineticJoules { get; }
+
+    /// <summary>Magnetic energy of the armature, J.</summary>
+    public double MagneticJoules => 0.5 * _conditions.Machine.ArmatureHenries * _amps * _amps;
+
+    /// <summary>Largest magnitude of the current since the last <see cref="RestartPeak"/>, A, between steps too.</summary>
+    public double PeakAmps { get; private set; }
+
+    /// <summary>Largest current in the direction of the start since the last <see cref="RestartPeak"/>, A.</summary>
+    public double PeakForwardAmps { get; private set; }
+
+    /// <summary>Forgets the peaks; they begin again at the present current.</summary>
+    public void RestartPeak()
+    {
+        PeakAmps = 0;
+        PeakForwardAmps = 0;
+        NotePeak(_amps);
+    }
+
+    /// <summary>Books the energies up to now.</summary>
+    public void CloseBooks()
+    {
+        Energy.Book(_span, _conditions, _regime.Conduction, _regime.Rotation);
+        _span = default;
+    }
+
+    /// <summary>Changes circuit, supply or load at this instant.</summary>
+    public void Change(PlantConditions conditions)
+    {
+        CloseBooks();
+        _conditions = conditions;
+        _regime = ChooseRegime();
+        NotePeak(_amps);
+    }
+
+    /// <summary>Goes forward in time.</summary>
+    /// <param name="seconds">Span, s, 0 or more.</param>
+    public void Advance(double seconds)
+    {
+        double remaining = seconds;
+        for (int events = 0; remaining > 0; events++)
+        {
+            if (events > MostEventsPerAdvance) throw new InvalidOperationException("The solver makes no progress: the machine's data are out of any sensible range.");
+            remaining -= _regime.IsLinear ? AdvanceLinear(remaining) : AdvanceAdaptive(remaining);
+        }
+    }
+
+    private double AdvanceLinear(double seconds)
+    {
+        LinearStep step = WholeStep(seconds);
+        double amps = _amps, speed = _speed;
+        StepIntegrals span = _span;
+        step.Apply(ref amps, ref speed, ref span);
+        if (Margin(amps, speed) < 0) return AdvanceToEvent(seconds);
+        Commit(seconds, amps, speed, in span);
+        return seconds;
+    }
+
+    // The control period is the span that comes back again and again; anything else is used once.
+    private LinearStep WholeStep(double seconds)
+    {
+        if (_wholeStep == null || _wholeStep.Seconds != seconds) _wholeStep = new LinearStep(_regime, seconds);
+        return _wholeStep;
+    }
+
+    private double AdvanceAdaptive(double seconds)
+    {
+        double done = 0;
+        while (done < seconds)
+        {
+            double h = Math.Min(_adaptiveSeconds, seconds - done);
+            bool shortened = h < _adaptiveSeconds;
+            double amps = _amps, speed = _speed;
+            RosenbrockStep.Apply(_regime, h, ref amps, ref speed, out double ampsError, out double speedError);
+            double error = Math.Max(Math.Abs(ampsError) / _ampsScale, Math.Abs(speedError) / _speedScale) / StepTolerance;
+            double factor = Math.Clamp(0.9 / Math.Sqrt(Math.Sqrt(error + 1e-12)), 0.2, 5);
+            if (error > 1 && h > ShortestStep)
+            {
+                _adaptiveSeconds = Math.Max(h * factor, ShortestStep);
+                continue;
+            }
+
+            if (Margin(amps, speed) < 0) return done + AdvanceToEvent(h);
+            StepIntegrals span = _span;
+            AddQuadrature(h, amps, speed, ref span);
+            Commit(h, amps, speed, in span);
+            done += h;
+            if (!shortened || factor < 1) _adaptiveSeconds = h * factor;
+        }
+
+        return seconds;
+    }
+
+    // The corrected trapezoid: order 4, from values and slopes at both ends.
+    private void AddQuadrature(double h, double amps, double speed, ref StepIntegrals span)
+    {
+        double slope0 = _ampsSlope, slope1 = _regime.AmpsSlope(amps, speed);
+        double acceleration0 = _regime.Acceleration(_amps, _speed), acceleration1 = _regime.Acceleration(amps, speed);
+        double half = h / 2, twelfth = h * h / 12;
+        double w0 = Math.Abs(_speed), w1 = Math.Abs(speed), turn = _regime.Rotation;
+        span.AmpSeconds += half * (_amps + amps) + twelfth * (slope0 - slope1);
+        span.SquareAmpSeconds += half * (_amps * _amps + amps * amps) + twelfth * 2 * (_amps * slope0 - amps * slope1);
+        span.Radians += half * (_speed + speed) + twelfth * (acceleration0 - acceleration1);
+        span.SquareSpeedSeconds += half * (w0 * w0 + w1 * w1) + twelfth * 2 * (_speed * acceleration0 - speed * acceleration1);
+        span.CubeSpeedSeconds += half * (w0 * w0 * w0 + w1 * w1 * w1)
+            + twelfth * 3 * turn * (w0 * w0 * acceleration0 - w1 * w1 * acceleration1);
+    }
+
+    private double AdvanceToEvent(double seconds)
+    {
+        double at = RootFinder.Find(
+            span =>
+            {
+                Flow(span, out double i, out double w);
+                return Margin(i, w);
+            },
+            0,
+            seconds,
+            EventSeconds);
+        StepIntegrals span = _span;
+        double amps = _amps, speed = _speed;
+        if (_regime.IsLinear)
+        {
+            new LinearStep(_regime, at).Apply(ref amps, ref speed, ref span);
+        }
+        else
+        {
+            Flow(at, out amps, out speed);
+            AddQuadrature(at, amps, speed, ref span);
+        }
+
+        Commit(at, amps, speed, in span);
+        CloseBooks();
+        if (_regime.Conduction != 0 && CurrentMargin(amps) < 0) _amps = 0;
+        if (_regime.Rotation != 0 && _regime.Rotation * speed < 0) _speed = 0;
+        _regime = ChooseRegime();
+        return at;
+    }
+
+    private void Flow(double seconds, out double amps, out double speed)
+    {
+        amps = _amps;
+        speed = _speed;
+        if (seconds <= 0) return;
+        if (_regime.IsLinear)
+        {
+            StepIntegrals ignored = default;
+            new LinearStep(_regime, seconds).Apply(ref amps, ref speed, ref ignored);
+        }
+        else
+        {
+            RosenbrockStep.Apply(_regime, seconds, ref amps, ref speed, out _, out _);
+        }
+    }
+
+    private void Commit(double seconds, double amps, double speed, in StepIntegrals span)
+    {
+        double slope = _regime.AmpsSlope(amps, speed);
+        if (_amps >= 0 ? _ampsSlope > 0 && slope < 0 : _ampsSlope < 0 && slope > 0) NotePeak(PeakInside(seconds, slope));
+        _amps = amps;
+        _speed = speed;
+        _ampsSlope = slope;
+        _span = span;
+        NotePeak(amps);
+    }
+
+    /// <summary>The current where its slope is zero inside a step, by cubic interpolation of the slope's own bracket.</summary>
+    private double PeakInside(double seconds, double slopeAtEnd)
+    {
+        double low = 0, high = seconds, slopeLow = _ampsSlope, slopeHigh = slopeAtEnd;
+        double amps = _amps;
+        for (int i = 0; i < 60; i++)
+        {
+            double at = i % 4 == 3 ? (low + high) / 2 : low + (high - low) * slopeLow / (slopeLow - slopeHigh);
+            Flow(at, out amps, out double speed);
+            double slope = _regime.AmpsSlope(amps, speed);
+            if (Math.Abs(slope) * (high - low) <= 1e-7 * Math.Abs(amps)) break;
+            if (slope > 0 == slopeLow > 0)
+            {
+                low = at;
+                slopeLow = slope;
+            }
+            else
+            {
+                high = at;
+                slopeHigh = slope;
+            }
+        }
+
+        return amps;
+    }
+
+    private void NotePeak(double amps)
+    {
+        double magnitude = Math.Abs(amps);
+        if (magnitude > PeakAmps) PeakAmps = magnitude;
+        if (amps > PeakForwardAmps) PeakForwardAmps = amps;
+    }
+
+    /// <summary>Not negative while the regime's signs hold.</summary>
+    private double Margin(double amps, double speed)
+    {
+        Machine machine = _conditions.Machine;
+        double margin = double.PositiveInfinity;
+        if (_regime.Conduction != 0) margin = CurrentMargin(amps);
+        else if (_conditions.LineClosed) margin = machine.BrushDropVolts - Math.Abs(_conditions.Supply.OpenCircuitVolts - machine.Constant * speed);
+
+        if (_regime.Rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(machine.Constant * amps));
+        else if (HasSignedLoad) margin = Math.Min(margin, _regime.Rotation * speed);
+        return margin;
+    }
+
+    // Without a brush drop the sign of the current changes nothing in the equations.
+    private double CurrentMargin(double amps) =>
+        _conditions.Machine.BrushDropVolts > 0 ? _regime.Conduction * amps : double.PositiveInfinity;
+
+    private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.FanNewtonMetreSecondsSquared > 0;
+
+    private Regime ChooseRegime()
+    {
+        Machine machine = _conditions.Machine;
+        double ohms = _conditions.CircuitOhms;
+        double volts = _conditions.Supply.OpenCircuitVolts;
+        int conduction = ChooseConduction(volts - machine.Constant * _speed, ohms);
+        int rotation = ChooseRotation();
+        _wholeStep = null;
+        _ampsScale = Math.Max(volts, Math.Abs(BackEmfVolts)) / ohms + 1e-9;
+        _speedScale = Math.Max(volts / machine.Constant, Math.Abs(_speed)) + 1e-9;
+        Regime regime = new(machine, _conditions.Load, volts, ohms, conduction, rotation);
+        _ampsSlope = regime.AmpsSlope(_amps, _speed);
+        return regime;
+    }
+
+    // Also makes the current consistent: it dies with an open line and jumps where there is no inductance.
+    private int ChooseConduction(double drivingVolts, double ohms)
+    {
+        Machine machine = _conditions.Machine;
+        if (!_conditions.LineClosed)
+        {
+            Energy.BookArc(MagneticJoules);
+            _amps = 0;
+            return 0;
+        }
+
+        double drop = machine.BrushDropVolts;
+        int pushed = drivingVolts > drop ? 1 : drivingVolts < -drop ? -1 : drop > 0 ? 0 : 1;
+        if (machine.ArmatureHenries > 0) return _amps == 0 ? pushed : Math.Sign(_amps);
+        _amps = pushed == 0 ? 0 : (drivingVolts - pushed * drop) / ohms;
+        return pushed;
+    }
+
+    private int ChooseRotation()
+    {
+        if (_speed != 0) return Math.Sign(_speed);
+        if (!HasSignedLoad) return 1;
+        double torque = TorqueNewtonMetres;
+        double holding = _conditions.Load.ConstantNewtonMetres;
+        if (torque > holding) return 1;
+        if (torque < -holding) return -1;
+        return holding > 0 ? 0 : 1;
+    }
+}

@@ -1,0 +1,97 @@
+using System;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Solving;
+
+/// <summary>
+/// The machine's two equations while no contact moves and neither current nor speed changes sign:
+/// <c>La dIa/dt = Voc - s Vb - R Ia - k w</c> and <c>J dw/dt = k Ia - r (Tc + ...) - B w</c>, with s and r the signs of
+/// conduction and rotation. Without inductance the first becomes the time derivative of its own balance, so that one form
+/// serves both.
+/// </summary>
+public sealed class Regime
+{
+    private readonly double _fan;
+    private readonly double _ampsSlopeFromAmps;
+    private readonly double _ampsSlopeFromSpeed;
+    private readonly double _ampsSlopeConstant;
+    private readonly double _ampsSlopeFromAcceleration;
+    private readonly double _accelerationFromAmps;
+    private readonly double _accelerationFromSpeed;
+    private readonly double _accelerationConstant;
+
+    /// <summary>Builds the regime's coefficients.</summary>
+    /// <param name="machine">Machine and inertia.</param>
+    /// <param name="load">Load torque.</param>
+    /// <param name="openCircuitVolts">Supply's open-circuit voltage, V.</param>
+    /// <param name="circuitOhms">Everything in series: source, starter sections, armature, ohm.</param>
+    /// <param name="conduction">Sign of the armature current; 0 while no current flows or the line is open.</param>
+    /// <param name="rotation">Sign of the speed; 0 while the load holds the shaft at rest.</param>
+    public Regime(Machine machine, Load load, double openCircuitVolts, double circuitOhms, int conduction, int rotation)
+    {
+        Conduction = conduction;
+        Rotation = rotation;
+        if (rotation != 0)
+        {
+            _fan = rotation * load.FanNewtonMetreSecondsSquared / machine.InertiaKgM2;
+            _accelerationFromAmps = machine.Constant / machine.InertiaKgM2;
+            _accelerationFromSpeed = -load.ViscousNewtonMetreSeconds / machine.InertiaKgM2;
+            _accelerationConstant = -rotation * load.ConstantNewtonMetres / machine.InertiaKgM2;
+        }
+
+        if (conduction == 0) return;
+        if (machine.ArmatureHenries > 0)
+        {
+            _ampsSlopeFromAmps = -circuitOhms / machine.ArmatureHenries;
+            _ampsSlopeFromSpeed = -machine.Constant / machine.ArmatureHenries;
+            _ampsSlopeConstant = (openCircuitVolts - conduction * machine.BrushDropVolts) / machine.ArmatureHenries;
+        }
+        else
+        {
+            _ampsSlopeFromAcceleration = -machine.Constant / circuitOhms;
+            _ampsSlopeFromAmps = _ampsSlopeFromAcceleration * _accelerationFromAmps;
+            _ampsSlopeFromSpeed = _ampsSlopeFromAcceleration * _accelerationFromSpeed;
+            _ampsSlopeConstant = _ampsSlopeFromAcceleration * _accelerationConstant;
+        }
+    }
+
+    /// <summary>Sign of the armature current: -1, 0 or 1.</summary>
+    public int Conduction { get; }
+
+    /// <summary>Sign of the speed: -1, 0 or 1.</summary>
+    public int Rotation { get; }
+
+    /// <summary>True when the equations are linear and the closed form is exact.</summary>
+    public bool IsLinear => _fan == 0;
+
+    /// <summary>dw/dt, rad/s2.</summary>
+    public double Acceleration(double amps, double speed) =>
+        _accelerationFromAmps * amps + _accelerationFromSpeed * speed + _accelerationConstant - _fan * speed * speed;
+
+    /// <summary>dIa/dt, A/s.</summary>
+    public double AmpsSlope(double amps, double speed) =>
+        _ampsSlopeFromAmps * amps + _ampsSlopeFromSpeed * speed + _ampsSlopeConstant
+        - _ampsSlopeFromAcceleration * _fan * speed * speed;
+
+    /// <summary>The Jacobian of (dIa/dt, dw/dt) at a speed.</summary>
+    public void Jacobian(double speed, out double ampsByAmps, out double ampsBySpeed, out double speedByAmps, out double speedBySpeed)
+    {
+        double fanSlope = 2 * _fan * speed;
+        ampsByAmps = _ampsSlopeFromAmps;
+        ampsBySpeed = _ampsSlopeFromSpeed - _ampsSlopeFromAcceleration * fanSlope;
+        speedByAmps = _accelerationFromAmps;
+        speedBySpeed = _accelerationFromSpeed - fanSlope;
+    }
+
+    /// <summary>The linear coefficients, for the closed form; meaningful while <see cref="IsLinear"/>.</summary>
+    /// <param name="rows">Receives two rows of three: factors of current, speed and one.</param>
+    public void LinearRows(Span<double> rows)
+    {
+        rows[0] = _ampsSlopeFromAmps;
+        rows[1] = _ampsSlopeFromSpeed;
+        rows[2] = _ampsSlopeConstant;
+        rows[3] = _accelerationFromAmps;
+        rows[4] = _accelerationFromSpeed;
+        rows[5] = _accelerationConstant;
+    }
+}
