@@ -1,0 +1,79 @@
+using System;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using System.Text;
+
+namespace StarterCtl.Engine.Cases;
+
+/// <summary>Gets the text of a case file, with a clear word for everything that can be wrong with the file itself.</summary>
+internal static class CaseBytes
+{
+    private const int MostBytes = 1024 * 1024;
+
+    private static readonly UTF8Encoding StrictUtf8 = new(false, true);
+
+    /// <summary>Reads all bytes of a file.</summary>
+    internal static byte[] Read(string path)
+    {
+        if (Directory.Exists(path)) throw Unusable(path, "a folder", "a case file in it" + NearestIn(path, ""));
+        if (!File.Exists(path))
+        {
+            string? folder = Path.GetDirectoryName(path);
+            string nearest = NearestIn(string.IsNullOrEmpty(folder) ? "." : folder, Path.GetFileName(path));
+            throw Unusable(path, "no such file", "a case file that exists" + nearest);
+        }
+
+        try
+        {
+            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            if (stream.CanSeek && stream.Length > MostBytes) throw TooLarge(path, stream.Length);
+            // One byte more than allowed, for what grows while it is read or has no length, such as a device.
+            byte[] bytes = new byte[MostBytes + 1];
+            int count = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+            return bytes[..count];
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            throw Unusable(path, $"a file that cannot be read ({Words.Safe(fault.Message)})", "a file that may be read");
+        }
+    }
+
+    /// <summary>Turns the bytes into text without a byte order mark.</summary>
+    internal static string Decode(string file, byte[] bytes)
+    {
+        if (bytes.Length > MostBytes) throw TooLarge(file, bytes.Length);
+        if (bytes.Length == 0) throw Unusable(file, "an empty file", "a case, which begins with a title or a [table]");
+        if (bytes.Contains((byte)0)) throw Unusable(file, "bytes of value 0, as in a binary or UTF-16 file", "UTF-8 text");
+        try
+        {
+            return StrictUtf8.GetString(bytes).TrimStart('\uFEFF');
+        }
+        catch (DecoderFallbackException fault)
+        {
+            string found = string.Create(CultureInfo.InvariantCulture, $"no UTF-8 text (byte {fault.Index + 1})");
+            throw Unusable(file, found, "UTF-8 text");
+        }
+    }
+
+    internal static CaseException Unusable(string file, string found, string allowed) =>
+        new([new CaseProblem(file, 0, "", found, allowed)]);
+
+    private static CaseException TooLarge(string file, long bytes) =>
+        Unusable(file, string.Create(CultureInfo.InvariantCulture, $"a file of {bytes} bytes"), $"up to 1 MiB ({MostBytes} bytes)");
+
+    private static string NearestIn(string folder, string name)
+    {
+        try
+        {
+            string? nearest = Directory.EnumerateFiles(folder, "*.toml").Take(1000)
+                .Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)
+                .MinBy(known => Words.Edits(name, known));
+            return nearest is null ? "" : $"; nearest in that folder: {Words.Safe(nearest)}";
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return "";
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Generic;
+
+namespace StarterCtl.Engine.Cases;
+
+/// <summary>Puts the keys of events together and checks each event and their order.</summary>
+internal sealed class CaseEvents(ProblemList problems)
+{
+    /// <summary>Builds the events.</summary>
+    /// <param name="lines">The line of each event.</param>
+    /// <param name="written">The keys that each event has in the file, readable or not.</param>
+    /// <param name="values">The values of each event that could be read.</param>
+    /// <param name="run">The run's duration; null when it could not be read.</param>
+    /// <returns>The events that are complete, as written.</returns>
+    internal List<CaseEvent> Build(
+        IReadOnlyList<int> lines,
+        ISet<(CaseKey Key, int Event)> written,
+        IReadOnlyDictionary<(CaseKey Key, int Event), CaseValue> values,
+        CaseValue? run)
+    {
+        List<CaseEvent> events = [];
+        CaseValue? before = null;
+        for (int i = 0; i < lines.Count; i++)
+        {
+            CheckComplete(lines[i], i, written);
+            if (!values.TryGetValue((CaseKeys.EventAt, i), out CaseValue? at)) continue;
+
+            CheckTime(at, before, run);
+            before = at;
+            events.Add(new CaseEvent(
+                at.Number,
+                values.GetValueOrDefault((CaseKeys.EventLoadTorque, i))?.Number,
+                values.GetValueOrDefault((CaseKeys.EventSupplyVoltage, i))?.Number,
+                values.GetValueOrDefault((CaseKeys.EventCommand, i))?.Written,
+                lines[i]));
+        }
+
+        return events;
+    }
+
+    private void CheckComplete(int line, int index, ISet<(CaseKey Key, int Event)> written)
+    {
+        CaseKey at = CaseKeys.EventAt;
+        if (!written.Contains((at, index))) problems.Add(line, at.Path, "nothing", at.AllowedInFull);
+
+        CaseKey[] actions = [CaseKeys.EventLoadTorque, CaseKeys.EventSupplyVoltage, CaseKeys.EventCommand];
+        foreach (CaseKey action in actions)
+        {
+            if (written.Contains((action, index))) return;
+        }
+
+        string allowed = $"at least one of {actions[0].Name}, {actions[1].Name} and {actions[2].Name}";
+        problems.Add(line, at.Table, "an event in which nothing happens", allowed);
+    }
+
+    private void CheckTime(CaseValue at, CaseValue? before, CaseValue? run)
+    {
+        if (before is not null && at.Number < before.Number)
+        {
+            string found = $"{Words.Quote(at.Written)} after {Words.Quote(before.Written)}";
+            problems.Add(at.Line, CaseKeys.EventAt.Path, found, "events in the order of time");
+        }
+
+        if (run is not null && at.Number > run.Number)
+        {
+            string found = $"{Words.Quote(at.Written)}, after the end of the run";
+            problems.Add(at.Line, CaseKeys.EventAt.Path, found, $"up to {CaseKeys.RunDuration.Path}, {run.Written}");
+        }
+    }
+}

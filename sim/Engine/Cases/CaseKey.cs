@@ -1,0 +1,105 @@
+using System.Collections.Generic;
+using System.Linq;
+
+namespace StarterCtl.Engine.Cases;
+
+/// <summary>One key of the case file: how it is written, what it accepts and what it means.</summary>
+public sealed class CaseKey
+{
+    /// <summary>Most characters of a text.</summary>
+    internal const int LongestText = 200;
+
+    /// <summary>Fewest values in a list.</summary>
+    internal const int FewestItems = 1;
+
+    /// <summary>Most values in a list: as many as a starter has stages.</summary>
+    internal const int MostItems = Core.Settings.MostStages;
+
+    internal CaseKey(string path, CaseValueKind kind, string example, string summary)
+    {
+        Path = path;
+        Kind = kind;
+        Example = example;
+        Summary = summary;
+    }
+
+    /// <summary>The key with its table: motor.armature-resistance.</summary>
+    public string Path { get; }
+
+    /// <summary>How the value is written.</summary>
+    public CaseValueKind Kind { get; }
+
+    /// <summary>A value as it stands in a file, with its quotes.</summary>
+    public string Example { get; }
+
+    /// <summary>What the key means, one line.</summary>
+    public string Summary { get; }
+
+    /// <summary>What the value measures; null for texts, choices, counts and ratios.</summary>
+    public Dimension? Dimension => Range?.Dimension;
+
+    /// <summary>The numbers accepted, SI; null for texts and choices. In a list it holds for each item.</summary>
+    public CaseRange? Range { get; internal init; }
+
+    /// <summary>The value taken when the key is left out, as it would be written; null when there is none.</summary>
+    public string? DefaultText { get; internal init; }
+
+    /// <summary>The texts accepted; empty unless the key is a choice.</summary>
+    public IReadOnlyList<string> Choices { get; internal init; } = [];
+
+    /// <summary>The key of which a percentage is accepted, or null.</summary>
+    public CaseKey? PercentOf => IsPercentOfRatedCurrent ? CaseKeys.MotorRatedCurrent : null;
+
+    /// <summary>True when the word "none" is accepted and means no limit.</summary>
+    public bool AllowsNone { get; internal init; }
+
+    /// <summary>True when a count has to be even.</summary>
+    public bool IsEven { get; internal init; }
+
+    /// <summary>True when a time has to be a whole number of microseconds, the tick of the controller's clock.</summary>
+    public bool IsWholeMicroseconds { get; internal init; }
+
+    /// <summary>Lower end of what is accepted, SI; NaN for texts and choices.</summary>
+    public double Lowest => Range?.Lowest ?? double.NaN;
+
+    /// <summary>Upper end of what is accepted, SI; NaN for texts and choices.</summary>
+    public double Highest => Range?.Highest ?? double.NaN;
+
+    /// <summary>The table of the key: motor.construction; empty for a key above all tables.</summary>
+    public string Table => Path.Contains('.') ? Path[..Path.LastIndexOf('.')] : "";
+
+    /// <summary>The key without its table: armature-resistance.</summary>
+    public string Name => Path[(Path.LastIndexOf('.') + 1)..];
+
+    /// <summary>What is accepted, in words with an example, for a message.</summary>
+    public string Allowed => Kind switch
+    {
+        CaseValueKind.Text => $"one line of 1 to {LongestText} characters in quotes, e.g. {Example}",
+        CaseValueKind.Choice => Words.Or(Choices.Select(Words.Quote)),
+        CaseValueKind.Count => $"{(IsEven ? "an even" : "a")} whole number, {Range!.Text}, without unit, e.g. {Example}",
+        CaseValueKind.Ratio => $"a plain number {Range!.Text}, e.g. {Example}",
+        CaseValueKind.Quantities => $"{FewestItems} to {MostItems} values, each {Range!.Text}, e.g. {Example}",
+        _ => RangeText + Alternatives,
+    };
+
+    /// <summary>As <see cref="Allowed"/>, with the dimension and its units.</summary>
+    public string AllowedInFull => Kind switch
+    {
+        CaseValueKind.Quantity => $"{Units.Allowed(Dimension!.Value)}, {RangeText}{Alternatives}",
+        CaseValueKind.Quantities =>
+            $"a list of {FewestItems} to {MostItems} values, each {Units.Allowed(Dimension!.Value)}, {RangeText}",
+        _ => Allowed,
+    };
+
+    // A flag and not the other key: the keys are created in no particular order.
+    internal bool IsPercentOfRatedCurrent { get; init; }
+
+    private string RangeText =>
+        $"{Range!.Text}{(IsWholeMicroseconds ? ", a whole number of microseconds" : "")}, e.g. {Example}";
+
+    private string Alternatives =>
+        (AllowsNone ? ", or \"none\"" : "") + (PercentOf is null ? "" : $", or a percentage of {PercentOf.Path}");
+
+    /// <inheritdoc/>
+    public override string ToString() => Path;
+}

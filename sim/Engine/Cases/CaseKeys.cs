@@ -1,0 +1,30 @@
+using System.Collections.Generic;
+
+namespace StarterCtl.Engine.Cases;
+
+/// <summary>
+/// Every key of the case file. Names are a contract with the users' files: keys are added, never renamed.
+/// This part lists them; the other parts define them.
+/// </summary>
+public static partial class CaseKeys
+{
+    /// <summary>All keys in the order of a case file.</summary>
+    public static IReadOnlyList<CaseKey> All => Order.Keys;
+
+    // A class of its own, so that the list is made after the keys, whichever part of this class comes first.
+    private static class Order
+    {
+        internal static readonly CaseKey[] Keys =
+        [
+            Title, SupplyVoltage, SupplyResistance, MotorKind, MotorRatedPower, MotorRatedVoltage, MotorRatedCurrent,
+            MotorRatedSpeed, MotorEfficiency, MotorArmatureResistance, MotorArmatureInductance, MotorBrushDrop,
+            MotorInertia, MotorConstant, MotorPoles, MotorConductors, MotorParallelPaths, MotorFluxPerPole,
+            LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadSpeed, StarterPeakCurrent,
+            StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
+            ControlPeriod, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
+            ControlInstantTrip, ControlContactTime, ContactorsClosingTime, ContactorsOpeningTime, RunDuration,
+            RunRecordPeriod, LimitsPeakCurrent, LimitsPeakTorque, LimitsStartTime, EventAt, EventLoadTorque,
+            EventSupplyVoltage, EventCommand,
+        ];
+    }
+}

@@ -1,0 +1,102 @@
+using System;
+using System.Collections.Generic;
+using System.Security.Cryptography;
+using Tomlyn;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace StarterCtl.Engine.Cases;
+
+/// <summary>Makes a case of the bytes of a file: text, syntax, known keys, values, checks between keys.</summary>
+internal static class CaseParser
+{
+    internal static CaseFile Parse(string file, byte[] bytes)
+    {
+        string text = CaseBytes.Decode(file, bytes);
+        ProblemList problems = new(file);
+        DocumentSyntax document = ParseToml(file, text, problems, isStrict: false);
+        BrokenLines broken = new(text, document);
+        broken.ReportTo(problems);
+
+        CaseTree tree = new(problems, broken);
+        tree.Read(document);
+        if (problems.IsEmpty && tree.Entries.Count == 0 && tree.TableLines.Count == 0 && tree.EventLines.Count == 0)
+            throw CaseBytes.Unusable(file, "nothing but blank lines and comments", "a case, which begins with a title or a [table]");
+
+        Dictionary<(CaseKey Key, int Event), CaseValue> values = ReadValues(tree, problems);
+        HashSet<(CaseKey Key, int Event)> written = [.. FindWritten(tree)];
+        ResolvePercentages(values, written, problems);
+        List<CaseEvent> events = new CaseEvents(problems).Build(
+            tree.EventLines, written, values, ValueOrDefault(CaseKeys.RunDuration, values, written));
+
+        // Rare finer points of TOML, such as a table that dotted keys have opened before.
+        if (problems.IsEmpty) new BrokenLines(text, ParseToml(file, text, problems, isStrict: true)).ReportTo(problems);
+        problems.ThrowIfAny();
+        return new CaseFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), values, tree.TableLines, events);
+    }
+
+    private static DocumentSyntax ParseToml(string file, string text, ProblemList problems, bool isStrict)
+    {
+        try
+        {
+            return SyntaxParser.Parse(text, file, isStrict);
+        }
+        catch (TomlException fault)
+        {
+            // Only nesting beyond any sense gets here; everything else is a diagnostic of the document.
+            problems.Add(fault.Line ?? 0, "", "lists or tables nested too deeply", "the tables and lists of a case file");
+            problems.ThrowIfAny();
+            throw;
+        }
+    }
+
+    private static Dictionary<(CaseKey Key, int Event), CaseValue> ReadValues(CaseTree tree, ProblemList problems)
+    {
+        CaseValueReader reader = new(problems);
+        Dictionary<(CaseKey Key, int Event), CaseValue> values = [];
+        foreach (CaseEntry entry in tree.Entries)
+        {
+            if (reader.Read(entry) is CaseValue value) values.Add((entry.Key, entry.Event), value);
+        }
+
+        return values;
+    }
+
+    private static IEnumerable<(CaseKey Key, int Event)> FindWritten(CaseTree tree)
+    {
+        foreach (CaseEntry entry in tree.Entries) yield return (entry.Key, entry.Event);
+    }
+
+    private static void ResolvePercentages(
+        Dictionary<(CaseKey Key, int Event), CaseValue> values,
+        HashSet<(CaseKey Key, int Event)> written,
+        ProblemList problems)
+    {
+        foreach (CaseKey key in CaseKeys.All)
+        {
+            if (!values.TryGetValue((key, -1), out CaseValue? value) || !value.IsPercent) continue;
+
+            CaseKey whole = key.PercentOf!;
+            string found = Words.Quote(value.Written);
+            if (!values.TryGetValue((whole, -1), out CaseValue? wholeValue))
+            {
+                // A whole that is there but unreadable has been reported already.
+                if (!written.Contains((whole, -1)))
+                    problems.Add(value.Line, key.Path, $"{found} without {whole.Path}", $"{whole.Path} in the file, or {key.AllowedInFull}");
+                continue;
+            }
+
+            double number = value.Number * wholeValue.Number / 100;
+            if (!key.Range!.Contains(number)) problems.Add(value.Line, key.Path, found, key.Allowed);
+            values[(key, -1)] = value with { Number = number, IsPercent = false };
+        }
+    }
+
+    private static CaseValue? ValueOrDefault(
+        CaseKey key,
+        Dictionary<(CaseKey Key, int Event), CaseValue> values,
+        HashSet<(CaseKey Key, int Event)> written) =>
+        values.TryGetValue((key, -1), out CaseValue? value) ? value
+            : written.Contains((key, -1)) ? null
+            : CaseValueReader.Default(key);
+}
