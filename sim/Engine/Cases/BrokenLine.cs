@@ -28,6 +28,8 @@ internal static partial class BrokenLine
             return ($"{found}, defined in another place before", "each table and each key in one place");
         if (message.Contains("newline in a string", StringComparison.Ordinal))
             return ($"{found}, with a text that does not end", "name = \"value\", with both quotes");
+        if (message.Contains("surrogate", StringComparison.Ordinal))
+            return ($"{found}, with a character that some program could not convert", "UTF-8 text");
         if (Unclosed().IsMatch(written))
             return ($"{found}, with a bracket that is not closed", "[table], or name = [\"value\", \"value\"]");
         if (WithColon().IsMatch(written)) return ($"{found}, with a colon", "name = value");

@@ -48,7 +48,8 @@ internal sealed partial class BrokenLines(string text, ProblemList problems)
     {
         try
         {
-            return SyntaxParser.Parse(string.Join('\n', _lines), problems.File, isStrict);
+            // The last line end is for the parser, which throws on a backslash at the very end of the text.
+            return SyntaxParser.Parse(string.Join('\n', _lines) + "\n", problems.File, isStrict);
         }
         catch (TomlException fault)
         {

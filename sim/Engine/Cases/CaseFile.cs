@@ -99,7 +99,7 @@ public sealed class CaseFile
     /// <param name="key">The key to blame.</param>
     /// <param name="found">What was found, in words.</param>
     /// <param name="allowed">What would do.</param>
-    /// <returns>The problem, on the line of the key; of its table if the key is left out; without line if both are.</returns>
+    /// <returns>The problem, on the line of the key, or of its table, or without line when both are missing.</returns>
     public CaseProblem Problem(CaseKey key, string found, string allowed)
     {
         int line = _values.TryGetValue((key, -1), out CaseValue? value) ? value.Line

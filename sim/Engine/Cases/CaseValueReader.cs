@@ -58,7 +58,7 @@ internal sealed class CaseValueReader(ProblemList problems)
         if (entry.Value is not StringValueSyntax { Value: string text }) return Refuse(entry, Describe(entry.Value));
         if (entry.Key.Choices.Contains(text)) return new CaseValue(text, entry.Line);
         if (entry.Key == CaseKeys.MotorKind && OtherMotors.Contains(text))
-            return Refuse(entry, Words.Quote(text), $"machines of constant flux only in this version: {entry.Key.Allowed}");
+            return Refuse(entry, $"{Words.Quote(text)}, while this version knows constant-flux machines only");
 
         string? nearest = Words.Nearest(text, entry.Key.Choices);
         string hint = nearest is null ? "" : $"; the nearest is {Words.Quote(nearest)}";
