@@ -6,9 +6,12 @@ using System.Text;
 
 namespace StarterCtl.Engine.Cases;
 
-/// <summary>Gets the text of a case file, with a clear word for everything that can be wrong with the file itself.</summary>
+/// <summary>Gets the text of a case file, with a word for everything that can be wrong with the file itself.</summary>
 internal static class CaseBytes
 {
+    /// <summary>What stands in a file that is not empty.</summary>
+    internal const string Beginning = "a case, which begins with a title or a [table]";
+
     private const int MostBytes = 1024 * 1024;
 
     private static readonly UTF8Encoding StrictUtf8 = new(false, true);
@@ -35,7 +38,7 @@ internal static class CaseBytes
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            throw Unusable(path, $"a file that cannot be read ({Words.Safe(fault.Message)})", "a file that may be read");
+            throw Unusable(path, $"a file that cannot be read ({Words.Safe(fault.Message)})", "a readable file");
         }
     }
 
@@ -43,8 +46,10 @@ internal static class CaseBytes
     internal static string Decode(string file, byte[] bytes)
     {
         if (bytes.Length > MostBytes) throw TooLarge(file, bytes.Length);
-        if (bytes.Length == 0) throw Unusable(file, "an empty file", "a case, which begins with a title or a [table]");
-        if (bytes.Contains((byte)0)) throw Unusable(file, "bytes of value 0, as in a binary or UTF-16 file", "UTF-8 text");
+        if (bytes.Length == 0) throw Unusable(file, "an empty file", Beginning);
+        if (bytes.Contains((byte)0))
+            throw Unusable(file, "bytes of value 0, as in a binary or UTF-16 file", "UTF-8 text");
+
         try
         {
             return StrictUtf8.GetString(bytes).TrimStart('\uFEFF');
@@ -59,8 +64,11 @@ internal static class CaseBytes
     internal static CaseException Unusable(string file, string found, string allowed) =>
         new([new CaseProblem(file, 0, "", found, allowed)]);
 
-    private static CaseException TooLarge(string file, long bytes) =>
-        Unusable(file, string.Create(CultureInfo.InvariantCulture, $"a file of {bytes} bytes"), $"up to 1 MiB ({MostBytes} bytes)");
+    private static CaseException TooLarge(string file, long bytes)
+    {
+        string found = string.Create(CultureInfo.InvariantCulture, $"a file of {bytes} bytes");
+        return Unusable(file, found, "up to 1 MiB (1048576 bytes)");
+    }
 
     private static string NearestIn(string folder, string name)
     {

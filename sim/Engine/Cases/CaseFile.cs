@@ -5,7 +5,9 @@ using System.Text;
 
 namespace StarterCtl.Engine.Cases;
 
-/// <summary>A case file whose every key is known, readable and in range. What is missing shows when it is asked for.</summary>
+/// <summary>
+/// A case file in which every key is known, readable and in range. What is missing shows when it is asked for.
+/// </summary>
 public sealed class CaseFile
 {
     private readonly IReadOnlyDictionary<(CaseKey Key, int Event), CaseValue> _values;
@@ -37,7 +39,7 @@ public sealed class CaseFile
     /// <summary>Reads a case file.</summary>
     /// <param name="path">Its path; messages repeat it as given.</param>
     /// <returns>The case.</returns>
-    /// <exception cref="CaseException">The file cannot be read, or anything in it is wrong; carries every problem.</exception>
+    /// <exception cref="CaseException">The file or anything in it is wrong; carries every problem.</exception>
     public static CaseFile Read(string path) => CaseParser.Parse(path, CaseBytes.Read(path));
 
     /// <summary>Reads a case from a text.</summary>
@@ -45,7 +47,8 @@ public sealed class CaseFile
     /// <param name="text">TOML.</param>
     /// <returns>The case.</returns>
     /// <exception cref="CaseException">Anything in the text is wrong; carries every problem.</exception>
-    public static CaseFile Parse(string fileName, string text) => CaseParser.Parse(fileName, Encoding.UTF8.GetBytes(text));
+    public static CaseFile Parse(string fileName, string text) =>
+        CaseParser.Parse(fileName, Encoding.UTF8.GetBytes(text));
 
     /// <summary>Whether the key is written in the file; a default does not count.</summary>
     /// <param name="key">Any key outside of events.</param>
@@ -96,7 +99,7 @@ public sealed class CaseFile
     /// <param name="key">The key to blame.</param>
     /// <param name="found">What was found, in words.</param>
     /// <param name="allowed">What would do.</param>
-    /// <returns>The problem; on the line of the key's table when the key is left out, without line when that is too.</returns>
+    /// <returns>The problem, on the line of the key, or of its table, or without line when both are missing.</returns>
     public CaseProblem Problem(CaseKey key, string found, string allowed)
     {
         int line = _values.TryGetValue((key, -1), out CaseValue? value) ? value.Line

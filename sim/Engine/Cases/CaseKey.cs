@@ -56,7 +56,7 @@ public sealed class CaseKey
     /// <summary>True when a count has to be even.</summary>
     public bool IsEven { get; internal init; }
 
-    /// <summary>True when a time has to be a whole number of microseconds, the tick of the controller's clock.</summary>
+    /// <summary>True when a time has to be a whole number of microseconds, the controller's unit of time.</summary>
     public bool IsWholeMicroseconds { get; internal init; }
 
     /// <summary>Lower end of what is accepted, SI; NaN for texts and choices.</summary>
@@ -76,7 +76,8 @@ public sealed class CaseKey
     {
         CaseValueKind.Text => $"one line of 1 to {LongestText} characters in quotes, e.g. {Example}",
         CaseValueKind.Choice => Words.Or(Choices.Select(Words.Quote)),
-        CaseValueKind.Count => $"{(IsEven ? "an even" : "a")} whole number, {Range!.Text}, without unit, e.g. {Example}",
+        CaseValueKind.Count =>
+            $"{(IsEven ? "an even" : "a")} whole number, {Range!.Text}, without unit, e.g. {Example}",
         CaseValueKind.Ratio => $"a plain number {Range!.Text}, e.g. {Example}",
         CaseValueKind.Quantities => $"{FewestItems} to {MostItems} values, each {Range!.Text}, e.g. {Example}",
         _ => RangeText + Alternatives,

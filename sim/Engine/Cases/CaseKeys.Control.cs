@@ -25,13 +25,13 @@ public static partial class CaseKeys
             "What gives way when the limits ask for no whole number of stages")
         { Choices = ["last section", "raise switching current", "lower peak current"] };
 
-    /// <summary><c>starter.sections</c>: real resistor sections instead of computed ones, first cut out first.</summary>
+    /// <summary><c>starter.sections</c>: real resistor sections instead of computed ones.</summary>
     public static readonly CaseKey StarterSections =
         new("starter.sections", CaseValueKind.Quantities, "[\"0.52 ohm\", \"0.31 ohm\"]",
             "Real resistor sections instead of computed ones, first cut out first")
         { Range = CaseRange.Above0(Dimension.Resistance, "1 kohm") };
 
-    /// <summary><c>starter.cutout-voltages</c>: back-EMF thresholds at rated voltage instead of computed ones.</summary>
+    /// <summary><c>starter.cutout-voltages</c>: back-EMF thresholds instead of computed ones.</summary>
     public static readonly CaseKey StarterCutoutVoltages =
         new("starter.cutout-voltages", CaseValueKind.Quantities, "[\"90 V\", \"140 V\"]",
             "Back-EMF thresholds at rated voltage instead of computed ones")

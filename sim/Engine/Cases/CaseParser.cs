@@ -1,8 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Security.Cryptography;
-using Tomlyn;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace StarterCtl.Engine.Cases;
@@ -14,14 +12,11 @@ internal static class CaseParser
     {
         string text = CaseBytes.Decode(file, bytes);
         ProblemList problems = new(file);
-        DocumentSyntax document = ParseToml(file, text, problems, isStrict: false);
-        BrokenLines broken = new(text, document);
-        broken.ReportTo(problems);
-
-        CaseTree tree = new(problems, broken);
-        tree.Read(document);
+        BrokenLines lines = new(text, problems);
+        CaseTree tree = new(problems, lines);
+        if (lines.Parse(isStrict: false) is DocumentSyntax document) tree.Read(document);
         if (problems.IsEmpty && tree.Entries.Count == 0 && tree.TableLines.Count == 0 && tree.EventLines.Count == 0)
-            throw CaseBytes.Unusable(file, "nothing but blank lines and comments", "a case, which begins with a title or a [table]");
+            throw CaseBytes.Unusable(file, "nothing but blank lines and comments", CaseBytes.Beginning);
 
         Dictionary<(CaseKey Key, int Event), CaseValue> values = ReadValues(tree, problems);
         HashSet<(CaseKey Key, int Event)> written = [.. FindWritten(tree)];
@@ -30,24 +25,9 @@ internal static class CaseParser
             tree.EventLines, written, values, ValueOrDefault(CaseKeys.RunDuration, values, written));
 
         // Rare finer points of TOML, such as a table that dotted keys have opened before.
-        if (problems.IsEmpty) new BrokenLines(text, ParseToml(file, text, problems, isStrict: true)).ReportTo(problems);
+        if (problems.IsEmpty) lines.Parse(isStrict: true);
         problems.ThrowIfAny();
         return new CaseFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), values, tree.TableLines, events);
-    }
-
-    private static DocumentSyntax ParseToml(string file, string text, ProblemList problems, bool isStrict)
-    {
-        try
-        {
-            return SyntaxParser.Parse(text, file, isStrict);
-        }
-        catch (TomlException fault)
-        {
-            // Only nesting beyond any sense gets here; everything else is a diagnostic of the document.
-            problems.Add(fault.Line ?? 0, "", "lists or tables nested too deeply", "the tables and lists of a case file");
-            problems.ThrowIfAny();
-            throw;
-        }
     }
 
     private static Dictionary<(CaseKey Key, int Event), CaseValue> ReadValues(CaseTree tree, ProblemList problems)
@@ -77,17 +57,18 @@ internal static class CaseParser
             if (!values.TryGetValue((key, -1), out CaseValue? value) || !value.IsPercent) continue;
 
             CaseKey whole = key.PercentOf!;
-            string found = Words.Quote(value.Written);
             if (!values.TryGetValue((whole, -1), out CaseValue? wholeValue))
             {
                 // A whole that is there but unreadable has been reported already.
-                if (!written.Contains((whole, -1)))
-                    problems.Add(value.Line, key.Path, $"{found} without {whole.Path}", $"{whole.Path} in the file, or {key.AllowedInFull}");
+                if (written.Contains((whole, -1))) continue;
+                string without = $"{Words.Quote(value.Written)} without {whole.Path}";
+                problems.Add(value.Line, key.Path, without, $"{whole.Path} in the file, or {key.AllowedInFull}");
                 continue;
             }
 
             double number = value.Number * wholeValue.Number / 100;
-            if (!key.Range!.Contains(number)) problems.Add(value.Line, key.Path, found, key.Allowed);
+            if (!key.Range!.Contains(number))
+                problems.Add(value.Line, key.Path, Words.Quote(value.Written), key.Allowed);
             values[(key, -1)] = value with { Number = number, IsPercent = false };
         }
     }

@@ -11,7 +11,7 @@ namespace StarterCtl.Engine.Cases;
 public sealed record CaseProblem(string File, int Line, string Key, string Found, string Allowed)
 {
     /// <summary>The whole problem in one line of text.</summary>
-    /// <returns>Such as <c>shaft.toml:9: motor.inertia: found "5 A", a current; allowed: a moment of inertia ...</c></returns>
+    /// <returns>Such as <c>shaft.toml:9: motor.inertia: found "5 A", a current; allowed: a moment ...</c></returns>
     public override string ToString()
     {
         string line = Line > 0 ? string.Create(CultureInfo.InvariantCulture, $":{Line}") : "";

@@ -10,7 +10,12 @@ namespace StarterCtl.Engine.Cases;
 /// <param name="Text">The range in words, with units.</param>
 /// <param name="Dimension">What is measured; null for plain numbers.</param>
 public sealed record CaseRange(
-    double Lowest, bool IsLowestIncluded, double Highest, bool IsHighestIncluded, string Text, Dimension? Dimension = null)
+    double Lowest,
+    bool IsLowestIncluded,
+    double Highest,
+    bool IsHighestIncluded,
+    string Text,
+    Dimension? Dimension = null)
 {
     /// <summary>More than zero, up to and with a quantity.</summary>
     /// <param name="dimension">What is measured.</param>
@@ -32,7 +37,8 @@ public sealed record CaseRange(
     /// <param name="highest">Upper end with its unit.</param>
     /// <returns>The range.</returns>
     public static CaseRange Between(Dimension dimension, string lowest, string highest) =>
-        new(Units.Parse(lowest, dimension), true, Units.Parse(highest, dimension), true, $"{lowest} to {highest}", dimension);
+        new(Units.Parse(lowest, dimension), true, Units.Parse(highest, dimension), true,
+            $"{lowest} to {highest}", dimension);
 
     /// <summary>Whole numbers, both ends included.</summary>
     /// <param name="lowest">Lower end.</param>

@@ -117,7 +117,7 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
     }
 
     private void ReportTwice(int line, string what, int firstLine) =>
-        Report(line, what, string.Create(CultureInfo.InvariantCulture, $"it a second time, after line {firstLine}"), "once");
+        Report(line, what, $"it a second time, after line {firstLine.ToString(CultureInfo.InvariantCulture)}", "once");
 
     private void ReportUnknownTable(int line, string path)
     {
@@ -136,9 +136,9 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
         string table = KeyPath.Join(segments[..^1]);
         string? nearest = Words.Nearest(path, KnownKeys.Keys)
             ?? KnownKeys.Keys.FirstOrDefault(known => KnownKeys[known].Name == segments[^1]);
-        string[] inTable = [.. CaseKeys.All.Where(key => key.Table == table && table.Length > 0).Select(key => key.Name)];
+        string[] inTable = [.. CaseKeys.All.Where(key => key.Table == table).Select(key => key.Name)];
         string allowed = nearest is not null ? $"{nearest} is the nearest known key"
-            : inTable.Length > 0 ? $"in [{table}]: {string.Join(", ", inTable)}"
+            : table.Length > 0 && inTable.Length > 0 ? $"in [{table}]: {string.Join(", ", inTable)}"
             : $"title, or a table: {Words.Or(KnownTables.Select(known => $"[{known}]"))}";
         Report(line, Words.Safe(path), "an unknown key", allowed);
     }

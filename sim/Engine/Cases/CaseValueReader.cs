@@ -58,11 +58,11 @@ internal sealed class CaseValueReader(ProblemList problems)
         if (entry.Value is not StringValueSyntax { Value: string text }) return Refuse(entry, Describe(entry.Value));
         if (entry.Key.Choices.Contains(text)) return new CaseValue(text, entry.Line);
         if (entry.Key == CaseKeys.MotorKind && OtherMotors.Contains(text))
-            return Refuse(entry, Words.Quote(text), $"this version knows machines of constant flux only: {entry.Key.Allowed}");
+            return Refuse(entry, $"{Words.Quote(text)}, while this version knows constant-flux machines only");
 
         string? nearest = Words.Nearest(text, entry.Key.Choices);
-        string allowed = nearest is null ? entry.Key.Allowed : $"{entry.Key.Allowed}; the nearest is {Words.Quote(nearest)}";
-        return Refuse(entry, Words.Quote(text), allowed);
+        string hint = nearest is null ? "" : $"; the nearest is {Words.Quote(nearest)}";
+        return Refuse(entry, Words.Quote(text), entry.Key.Allowed + hint);
     }
 
     private CaseValue? ReadQuantity(CaseEntry entry)
@@ -74,7 +74,8 @@ internal sealed class CaseValueReader(ProblemList problems)
         if (key.AllowsNone && text == None)
             return new CaseValue(text, entry.Line) { Number = double.PositiveInfinity };
 
-        if (key.PercentOf is not null && Units.TrySplit(text, out double percent, out string unit, out _) && unit == "%")
+        if (key.PercentOf is not null
+            && Units.TrySplit(text, out double percent, out string unit, out _) && unit == "%")
             return new CaseValue(text, entry.Line) { Number = percent, IsPercent = true };
 
         if (!Units.TryParse(text, key.Dimension!.Value, out double number, out string found))
@@ -131,7 +132,8 @@ internal sealed class CaseValueReader(ProblemList problems)
         return null;
     }
 
-    private void Report(int line, CaseKey key, string found, string allowed) => problems.Add(line, key.Path, found, allowed);
+    private void Report(int line, CaseKey key, string found, string allowed) =>
+        problems.Add(line, key.Path, found, allowed);
 
     // 1e-9 of a microsecond per microsecond is far above the rounding of a double and far below anyone's intention.
     private static bool IsWhole(double number) => Math.Abs(number - Math.Round(number)) <= 1e-9 * number;

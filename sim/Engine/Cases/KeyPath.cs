@@ -10,7 +10,7 @@ internal static class KeyPath
     /// <summary>The parts of a dotted key, without quotes.</summary>
     internal static string[] Segments(KeySyntax key) => [.. Parts(key).Select(Text)];
 
-    /// <summary>One name for the path. A part that TOML would have to quote is quoted, so that no two paths look alike.</summary>
+    /// <summary>One name for the path. Parts that TOML has to quote are quoted: no two paths look alike.</summary>
     internal static string Join(IEnumerable<string> segments) =>
         string.Join('.', segments.Select(part => BareKeySyntax.IsBareKey(part) ? part : Words.Quote(part)));
 

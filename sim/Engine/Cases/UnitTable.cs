@@ -70,7 +70,7 @@ internal static class UnitTable
 
     private static readonly Dictionary<string, Unit> ByName = All.ToDictionary(unit => unit.Name);
 
-    /// <summary>Finds a unit in any of its accepted spellings; null when there is none. Upper and lower case differ.</summary>
+    /// <summary>Finds a unit in any of its spellings; null when there is none. Upper and lower case differ.</summary>
     internal static Unit? Find(string spelling) => ByName.GetValueOrDefault(Canonical(spelling));
 
     /// <summary>Rewrites a spelling as the table has it: squares as 2, factors parted by one space.</summary>

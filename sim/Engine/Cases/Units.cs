@@ -16,7 +16,7 @@ public static partial class Units
     /// <param name="text">A number and its unit.</param>
     /// <param name="dimension">What it has to measure.</param>
     /// <returns>The SI value; always finite.</returns>
-    /// <exception cref="FormatException">Not a number with a unit of that dimension; the message says what it is.</exception>
+    /// <exception cref="FormatException">No quantity of that dimension; the message says what it is.</exception>
     public static double Parse(string text, Dimension dimension) =>
         TryParse(text, dimension, out double siValue, out string found)
             ? siValue
@@ -54,7 +54,8 @@ public static partial class Units
     /// <param name="dimension">Any dimension.</param>
     /// <returns>Its name and units: "a resistance in ohm, mohm, uohm or kohm".</returns>
     public static string Allowed(Dimension dimension) =>
-        $"{Name(dimension)} in {Words.Or(UnitTable.All.Where(unit => unit.Dimension == dimension).Select(unit => unit.Name))}";
+        Name(dimension) + " in "
+        + Words.Or(UnitTable.All.Where(unit => unit.Dimension == dimension).Select(unit => unit.Name));
 
     /// <summary>The name of a dimension with its article: "a resistance".</summary>
     /// <param name="dimension">Any dimension.</param>
@@ -88,7 +89,8 @@ public static partial class Units
         found = Words.Quote(text);
         if (!match.Success)
         {
-            found += NotFinite().IsMatch(trimmed) ? ", which is not a finite number" : ", which does not begin with a number";
+            bool isNotFinite = NotFinite().IsMatch(trimmed);
+            found += isNotFinite ? ", which is not a finite number" : ", which does not begin with a number";
             return false;
         }
 

@@ -6,7 +6,7 @@ using System.Text;
 
 namespace StarterCtl.Engine.Cases;
 
-/// <summary>Puts text from outside into messages: quoted, shortened, safe to print, with the nearest known word.</summary>
+/// <summary>Puts text from outside into messages: quoted, short, safe to print, with the nearest known word.</summary>
 internal static class Words
 {
     private const int LongestQuote = 60;
@@ -18,7 +18,7 @@ internal static class Words
         return all.Length < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} or {all[^1]}";
     }
 
-    /// <summary>The text in quotes on one line. Control characters are escaped, so that no file can drive a terminal.</summary>
+    /// <summary>The text in quotes on one line. Escapes control characters: no file is to drive a terminal.</summary>
     internal static string Quote(string text) => $"\"{Safe(text)}\"";
 
     /// <summary>The text without control characters and not longer than a line can take.</summary>
