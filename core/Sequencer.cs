@@ -104,6 +104,7 @@ public sealed class Sequencer
     {
         if (!readings.LineClosed)
         {
+            _confirmedMicroseconds = -1;
             _why.Set(Reason.WaitingForLineContact, 0f, 0f, _contacts.LineMicrosecondsLeft);
             return;
         }
@@ -121,6 +122,7 @@ public sealed class Sequencer
 
         if ((readings.StagesClosed & WantStages) != WantStages)
         {
+            _confirmedMicroseconds = -1;
             _why.Set(Reason.WaitingForStageContact, Stage, 0f, _contacts.StagesMicrosecondsLeft);
             return;
         }
