@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Core;
@@ -88,12 +89,14 @@ public sealed class ControlLoopTests
     [Fact]
     public void Step_FirstOne_CountsFromTheConstructor()
     {
-        FakeBoard board = new(123_456_789) { ContactsStuck = true };
+        FakeBoard board = new(123_456_789) { LineWelded = true };
         ControlLoop loop = new(board.Board, FakeBoard.Chk01());
 
         board.Step(loop, 99_999);
-
         Assert.Equal(Phase.Ready, loop.Controller.Phase);
+
+        board.Step(loop, 1);
+        Assert.Equal(FaultId.ContactDidNotOpen, loop.Controller.Fault.Id);
     }
 
     [Fact]
@@ -161,12 +164,48 @@ public sealed class ControlLoopTests
     }
 
     [Fact]
+    public void Step_FailedReadLeavesGarbage_NothingOfItIsUsed()
+    {
+        ControlLoop loop = new(_board.Board, FakeBoard.Chk01());
+        _board.Step(loop);
+        _board.ReadFails = true;
+        _board.Garbage = readings =>
+        {
+            readings.EmergencyStop = true;
+            readings.SupplyVolts = 1e9f;
+        };
+
+        _board.Step(loop);
+
+        FaultLatch fault = loop.Controller.Fault;
+        Assert.Equal((FaultId.ReadingInvalid, 200f), (fault.Id, fault.Limit));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Step_FailedReadWhileResetIsHeld_MakesNoNewPressOfIt(bool fromTheFirstRead)
+    {
+        ControlLoop loop = new(_board.Board, FakeBoard.Chk01());
+        _board.ResetPressed = true;
+        _board.Garbage = readings => readings.ResetPressed = false;
+        if (!fromTheFirstRead) _board.Step(loop);
+
+        _board.ReadFails = true;
+        _board.Step(loop);
+        _board.ReadFails = false;
+        _board.Step(loop);
+
+        Assert.Equal(Phase.Tripped, loop.Controller.Phase);
+    }
+
+    [Fact]
     public void Step_UnsoundSettings_KeepsEverythingOff()
     {
         ControlLoop loop = _board.Started(FakeBoard.Chk01(settings => settings.InstantTripAmps = float.NaN));
         for (int i = 0; i < 10; i++) _board.Step(loop);
 
-        Assert.All(_board.Calls.Where(call => call.StartsWith("write", System.StringComparison.Ordinal)), call => Assert.Equal("write line 0 stages 0", call));
+        Assert.All(_board.Calls.Where(call => call.StartsWith("write", StringComparison.Ordinal)), call => Assert.Equal("write line 0 stages 0", call));
         Assert.Equal(Phase.NotSetUp, loop.Controller.Phase);
         Assert.True(_board.TrippedLamp);
     }

@@ -24,7 +24,8 @@ internal sealed class FakeBoard
         _board.Setup(board => board.TryRead(It.IsAny<Readings>())).Returns((Readings readings) =>
         {
             Calls.Add("read");
-            Inputs(readings);
+            if (ReadFails) Garbage(readings);
+            else Inputs(readings);
             return !ReadFails;
         });
         _board.Setup(board => board.Write(It.IsAny<Outputs>())).Callback((Outputs outputs) =>
@@ -50,7 +51,10 @@ internal sealed class FakeBoard
 
     internal bool ReadFails { get; set; }
 
-    internal bool ContactsStuck { get; set; }
+    internal bool LineWelded { get; set; }
+
+    /// <summary>What a failing read leaves in the readings before it gives up.</summary>
+    internal Action<Readings> Garbage { get; set; } = _ => { };
 
     internal bool CloseLine { get; private set; }
 
@@ -103,8 +107,7 @@ internal sealed class FakeBoard
         readings.ResetPressed = ResetPressed;
         readings.StopPressed = false;
         readings.EmergencyStop = false;
-        if (ContactsStuck) return;
-        readings.LineClosed = CloseLine;
+        readings.LineClosed = CloseLine || LineWelded;
         readings.StagesClosed = CloseStages;
     }
 }
