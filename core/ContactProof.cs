@@ -3,8 +3,10 @@ namespace StarterCtl.Core;
 /// <summary>Times how long each contact disagrees with its coil.</summary>
 public sealed class ContactProof
 {
+    // Bits of the feedback. Those behind the stage count belong to no coil and must say open like any other.
+    private const int FeedbackBits = 32;
+
     private readonly Settings _settings;
-    private readonly int _allStages;
     private bool _lineCommanded;
     private int _stagesCommanded;
     private int _lineMicroseconds;
@@ -14,7 +16,6 @@ public sealed class ContactProof
     public ContactProof(Settings settings)
     {
         _settings = settings;
-        _allStages = (1 << settings.StageCount) - 1;
     }
 
     /// <summary>Time left until the line contact's disagreement counts as a fault, microseconds.</summary>
@@ -43,17 +44,17 @@ public sealed class ContactProof
         _lineCommanded = coils.LineCommanded;
         if (!lineAgrees) _lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds);
 
-        bool stagesAgree = ((coils.StagesCommanded ^ readings.StagesClosed) & _allStages) == 0;
+        bool stagesAgree = coils.StagesCommanded == readings.StagesClosed;
         if (stagesAgree || coils.StagesCommanded != _stagesCommanded) _stagesMicroseconds = 0;
         _stagesCommanded = coils.StagesCommanded;
         if (!stagesAgree) _stagesMicroseconds = Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds);
     }
 
-    /// <summary>Lowest stage whose contact disagrees with its coil, 1 to the stage count; 0 when all agree.</summary>
+    /// <summary>Lowest stage whose contact disagrees with its coil, counted from 1; 0 when all agree.</summary>
     public int FirstDisagreeingStage(Readings readings)
     {
-        int wrong = (_stagesCommanded ^ readings.StagesClosed) & _allStages;
-        for (int stage = 1; stage <= _settings.StageCount; stage++)
+        int wrong = _stagesCommanded ^ readings.StagesClosed;
+        for (int stage = 1; stage <= FeedbackBits; stage++)
         {
             if ((wrong & (1 << (stage - 1))) != 0) return stage;
         }

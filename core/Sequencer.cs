@@ -104,6 +104,7 @@ public sealed class Sequencer
     {
         if (!readings.LineClosed)
         {
+            _confirmedMicroseconds = -1;
             _why.Set(Reason.WaitingForLineContact, 0f, 0f, _contacts.LineMicrosecondsLeft);
             return;
         }
@@ -121,6 +122,7 @@ public sealed class Sequencer
 
         if ((readings.StagesClosed & WantStages) != WantStages)
         {
+            _confirmedMicroseconds = -1;
             _why.Set(Reason.WaitingForStageContact, Stage, 0f, _contacts.StagesMicrosecondsLeft);
             return;
         }
@@ -181,14 +183,18 @@ public sealed class Sequencer
 
     private void Stop(Readings readings)
     {
-        if (Phase != Phase.Stopping) Enter(Phase.Stopping);
+        if (Phase != Phase.Stopping)
+        {
+            Enter(Phase.Stopping);
+        }
+        else if (!readings.LineClosed && readings.StagesClosed == 0)
+        {
+            EnterReady(readings);
+            return;
+        }
+
         int microsecondsLeft = readings.LineClosed ? _contacts.LineMicrosecondsLeft : _contacts.StagesMicrosecondsLeft;
         _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, microsecondsLeft);
-        if (!readings.LineClosed && readings.StagesClosed == 0)
-        {
-            Enter(Phase.Ready);
-            _why.Set(Reason.WaitingForStart, 0f, 0f, 0);
-        }
     }
 
     private void WaitForReset(Readings readings, bool resetEdge, bool causePresent)
@@ -204,9 +210,15 @@ public sealed class Sequencer
         else
         {
             _faults.Clear();
-            Enter(Phase.Ready);
-            _why.Set(Reason.WaitingForStart, 0f, 0f, 0);
+            EnterReady(readings);
         }
+    }
+
+    // The press that may have been made on this tick was not made in Ready: it counts as held.
+    private void EnterReady(Readings readings)
+    {
+        Enter(Phase.Ready);
+        WaitForStart(readings, false);
     }
 
     private void Enter(Phase phase)

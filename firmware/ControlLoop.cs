@@ -7,8 +7,10 @@ public sealed class ControlLoop
 {
     private readonly IBoard _board;
     private readonly Controller _controller;
-    private readonly Readings _readings = new Readings();
     private readonly Outputs _outputs = new Outputs();
+    // Before the first reading the buttons count as held, so that a stuck one is no press when it is read at last.
+    private Readings _readings = new Readings { StartPressed = true, ResetPressed = true };
+    private Readings _spareReadings = new Readings();
     private int _lastMicroseconds;
 
     /// <summary>Builds the loop and drives every output off before anything is read.</summary>
@@ -32,9 +34,17 @@ public sealed class ControlLoop
         int elapsedMicroseconds = unchecked(now - _lastMicroseconds);
         _lastMicroseconds = now;
 
-        // What could not be read is not believed: the core trips on it by its own rule for readings.
-        if (!_board.TryRead(_readings)) _readings.SpeedValid = false;
+        // What could not be read is not used: the last readings stay, and the core trips on them by its own rule.
+        if (_board.TryRead(_spareReadings)) SwapReadings();
+        else _readings.SpeedValid = false;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         _board.Write(_outputs);
+    }
+
+    private void SwapReadings()
+    {
+        Readings lastReadings = _readings;
+        _readings = _spareReadings;
+        _spareReadings = lastReadings;
     }
 }

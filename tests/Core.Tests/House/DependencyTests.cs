@@ -1,0 +1,69 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using System.Xml.Linq;
+using StarterCtl.House;
+using Xunit;
+
+namespace StarterCtl.Core.Tests.House;
+
+/// <summary>Who may reference whom, read from the project files themselves.</summary>
+public sealed class DependencyTests
+{
+    // A test project may reference what it is named for; every other project has a row here.
+    private static readonly Dictionary<string, string[]> MayReference = new()
+    {
+        ["core/StarterCtl.Core"] = [],
+        ["firmware/StarterCtl.Firmware"] = ["StarterCtl.Core"],
+        ["firmware/Board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
+        ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
+        ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
+        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
+    };
+
+    [Fact]
+    public void Projects_References_AreThePermittedOnes()
+    {
+        List<string> wrong = [];
+        foreach (string path in Repository.Files(".", "*.csproj"))
+        {
+            string project = path[..^".csproj".Length];
+            string name = Path.GetFileName(project);
+            string[]? permitted = project.StartsWith("tests/", StringComparison.Ordinal) && name.EndsWith(".Tests", StringComparison.Ordinal)
+                ? [name[..^".Tests".Length]]
+                : MayReference.GetValueOrDefault(project);
+            if (permitted == null) wrong.Add($"{project} has no row in the table");
+            else wrong.AddRange(References(path).Except(permitted).Select(reference => $"{project} references {reference}"));
+        }
+
+        Assert.Empty(wrong);
+    }
+
+    [Fact]
+    public void Projects_References_AreRead()
+    {
+        Assert.Equal(["StarterCtl.Core"], References("firmware/StarterCtl.Firmware.csproj"));
+        Assert.Equal(["StarterCtl.Engine"], References("sim/App/StarterCtl.App.csproj"));
+        Assert.Contains("StarterCtl.Core", References("sim/Engine/StarterCtl.Engine.csproj"));
+    }
+
+    [Theory]
+    [InlineData("core/StarterCtl.Core.csproj")]
+    [InlineData("firmware/StarterCtl.Firmware.csproj")]
+    public void Projects_OfTheController_BuildForDeskAndBoardFromOneListOfSources(string path)
+    {
+        XDocument project = Project(path);
+
+        Assert.Equal("net10.0;netnano1.0", project.Descendants("TargetFrameworks").Single().Value);
+        Assert.Empty(project.Descendants("Compile"));
+        Assert.Empty(project.Descendants("PackageReference"));
+        Assert.Empty(project.Descendants("Reference"));
+    }
+
+    private static IEnumerable<string> References(string path) =>
+        Project(path).Descendants("ProjectReference")
+            .Select(reference => Path.GetFileNameWithoutExtension(reference.Attribute("Include")!.Value.Replace('\\', '/')));
+
+    private static XDocument Project(string path) => XDocument.Parse(Repository.Text(path));
+}
