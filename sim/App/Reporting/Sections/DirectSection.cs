@@ -1,0 +1,73 @@
+using System.Linq;
+using StarterCtl.App.Reporting.Plots;
+using StarterCtl.Engine.Records;
+using StarterCtl.Engine.Runs;
+using static StarterCtl.App.Reporting.Quantity;
+
+namespace StarterCtl.App.Reporting.Sections;
+
+/// <summary>The same machine switched straight on.</summary>
+internal static class DirectSection
+{
+    public static void Write(ReportPage page, StartStudy study, DirectStart direct)
+    {
+        double driving = study.Design.SupplyVolts - study.Design.BrushDropVolts;
+        double source = study.Setup.Supply.SourceOhms;
+        page.BeginSection("direct", "Without a starter");
+        page.Paragraph($"At rest the back-EMF is zero. Nothing but the armature’s own resistance would hold the current: ({study.Design.SupplyVolts} − {study.Design.BrushDropVolts}) / {study.Design.ArmatureOhms} = {Amps(study.Design.DirectStartAmps)}{TimesRated(study, study.Design.DirectStartAmps)}. The supply’s resistance lowers that to {driving} / {study.Design.ArmatureOhms + source} = {Amps(driving / (study.Design.ArmatureOhms + source))}, and while the inductance lets the current grow the machine already gathers speed: the simulated peak is {Amps(direct.PeakAmps)}.");
+        page.Add(Figure.Of(
+            "direct-plot",
+            $"Armature current against time: without a starter it reaches {Amps(direct.PeakAmps)}, with the starter {Amps(study.Result.PeakAmps)}.",
+            ReportPage.Text($"Dashed: switched straight on the supply. Full line: with the starter. Same machine, same load, same scale."),
+            (330, 300),
+            size => DirectPlot.Build(study, direct, size)));
+        WriteTable(page, study, direct);
+        page.EndSection();
+    }
+
+    private static void WriteTable(ReportPage page, StartStudy study, DirectStart direct)
+    {
+        RunResult result = study.Result;
+        ReportTable table = new(direct.Seconds == null ? "With and without" : $"With and without; time and heat up to {Rpm(direct.UpToRpm)}, 95 % of the final speed", ["Figure", "Straight on", "With starter"]);
+        table.Add("Peak current", Amps(direct.PeakAmps), Amps(result.PeakAmps));
+        if (study.Plate.RatedAmps is double rated) table.Add("Peak current, times rated", direct.PeakAmps / rated, result.PeakAmps / rated);
+        table.Add("Peak torque", Torque(direct.PeakTorqueNewtonMetres), Torque(result.PeakTorqueNewtonMetres));
+        table.Add("Lowest voltage at the terminals", Volts(direct.LowestTerminalVolts), Volts(study.Setup.Supply.OpenCircuitVolts - study.Setup.Supply.SourceOhms * result.PeakAmps));
+        table.Add("Time", OrDash(direct.Seconds, Seconds), OrDash(result.SecondsToSpeed, Seconds));
+        if (direct.Seconds != null && result.SecondsToSpeed is double end)
+        {
+            table.Add("Heat in armature and brushes", Joules(direct.ArmatureJoules), Joules(ArmatureHeat(study, end)));
+        }
+
+        page.Table(table);
+        if (direct.Seconds != null && result.SecondsToSpeed != null)
+        {
+            page.Paragraph($"The starter makes the start slower and gentler. Most of the heat that the armature would take moves into the resistors, which are built for it: {Joules(result.SectionJoules.Sum())} in this start.");
+        }
+
+        page.Note($"The sum for the peak torque is <var>k</var> <var>I</var>; a real machine’s commutator, iron and protection would not let such a current pass unharmed. The heat with the starter is summed from the record.");
+    }
+
+    // Trapezoids over the record, from its begin to a time.
+    private static double ArmatureHeat(StartStudy study, double endSeconds)
+    {
+        double joules = 0;
+        Sample? last = null;
+        foreach (Sample sample in study.Record.Samples.TakeWhile(sample => sample.TimeSeconds <= endSeconds))
+        {
+            if (last is Sample before) joules += (sample.TimeSeconds - before.TimeSeconds) / 2 * (Heating(study, before) + Heating(study, sample));
+            last = sample;
+        }
+
+        return joules;
+    }
+
+    private static double Heating(StartStudy study, Sample sample)
+    {
+        double amps = System.Math.Abs((double)sample.ArmatureAmps);
+        return amps * (amps * study.Setup.Machine.ArmatureOhms + study.Setup.Machine.BrushDropVolts);
+    }
+
+    private static string TimesRated(StartStudy study, double amps) =>
+        study.Plate.RatedAmps is double rated ? $", {Plain(amps / rated)} times rated" : "";
+}

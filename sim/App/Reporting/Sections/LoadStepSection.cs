@@ -1,0 +1,104 @@
+using StarterCtl.App.Reporting.Plots;
+using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Runs;
+using static StarterCtl.App.Reporting.Quantity;
+
+namespace StarterCtl.App.Reporting.Sections;
+
+/// <summary>The second scene: a step of the load, which the machine answers by itself.</summary>
+internal static class LoadStepSection
+{
+    public static void Write(ReportPage page, StartStudy study, LoadStepScene scene)
+    {
+        LoadStepResponse response = scene.Machine;
+        page.BeginSection("loadstep", "When the load changes");
+        string origin = scene.EventSeconds is double at ? $"the step of the case’s event at {Seconds(at)}" : "a step of half the rated torque";
+        page.Paragraph($"The start is over. All resistance is out and no contact moves any more; the controller only watches. Now the load’s constant torque goes from {Torque(scene.LoadBefore.ConstantNewtonMetres)} to {Torque(scene.LoadAfter.ConstantNewtonMetres)}, {origin}. Nobody tells the machine to take more current. The back-EMF does.");
+        if (response.Runs) WriteChain(page, study, scene);
+        else page.Paragraph($"<strong>This machine cannot carry that load:</strong> even at rest its current of {Amps(response.After.ArmatureAmps)} makes too little torque, and it stalls.");
+        WriteStates(page, response);
+        page.Add(Figure.Of(
+            "loadstep-plot",
+            $"Speed, back-EMF and current after the load step: speed from {Rpm(response.Before.Rpm)} to {Rpm(response.After.Rpm)}, back-EMF from {Volts(response.Before.BackEmfVolts)} to {Volts(response.After.BackEmfVolts)}, current from {Amps(response.Before.ArmatureAmps)} to {Amps(response.After.ArmatureAmps)}.",
+            ReportPage.Text($"Speed, back-EMF and current. Dotted: the step. Circle: {Seconds(response.OnTheWay.Seconds)} after it. The scales do not begin at zero."),
+            (560, 560),
+            size => LoadStepPlot.Build(response, size)));
+        WriteTwoJobs(page, study, response);
+        WriteComparison(page, scene);
+        page.EndSection();
+    }
+
+    private static void WriteChain(ReportPage page, StartStudy study, LoadStepScene scene)
+    {
+        LoadStepResponse response = scene.Machine;
+        RunningPoint before = response.Before, now = response.RightAfter, way = response.OnTheWay, after = response.After;
+        double missing = now.LoadTorqueNewtonMetres - now.TorqueNewtonMetres;
+        page.Heading("Cause and effect");
+        page.Line($"<ol class=\"chain\">");
+        page.Line($"<li><strong>The load rises</strong> from {Torque(before.LoadTorqueNewtonMetres)} to {Torque(now.LoadTorqueNewtonMetres)}. Speed, back-EMF, current and torque are still what they were: {Torque(missing)} are missing.</li>");
+        page.Line($"<li><strong>The speed falls,</strong> at first by {Rpm(missing / study.Setup.Machine.InertiaKgM2 * 30 / System.Math.PI)} every second. After {Seconds(way.Seconds)} it is {Rpm(way.Rpm)} instead of {Rpm(before.Rpm)}.</li>");
+        page.Line($"<li><strong>The back-EMF falls</strong> with it, from {Volts(before.BackEmfVolts)} to {Volts(way.BackEmfVolts)}, so more of the supply is left for the armature.</li>");
+        page.Line($"<li><strong>The current rises</strong> from {Amps(before.ArmatureAmps)} to {Amps(way.ArmatureAmps)}.</li>");
+        page.Line($"<li><strong>The torque rises</strong> with the current, from {Torque(before.TorqueNewtonMetres)} to {Torque(way.TorqueNewtonMetres)}; {Torque(way.LoadTorqueNewtonMetres - way.TorqueNewtonMetres)} are still missing.</li>");
+        page.Line($"<li><strong>Balance:</strong> it goes on until the torque is the load’s again, at {Rpm(after.Rpm)}, {Volts(after.BackEmfVolts)}, {Amps(after.ArmatureAmps)} and {Torque(after.TorqueNewtonMetres)}. After {Seconds(response.SettlingSeconds)} the speed is within 2 % of the whole change. It has lost {Rpm(response.DropRpm)}, {Percent(response.DropPercent)}.</li>");
+        page.Line($"</ol>");
+    }
+
+    private static void WriteStates(ReportPage page, LoadStepResponse response)
+    {
+        ReportTable table = new(
+            "The machine at four moments", ["Quantity", "Before", "Right after", ReportPage.Text($"After {Seconds(response.OnTheWay.Seconds)}"), "Settled"]);
+        RunningPoint[] points = [response.Before, response.RightAfter, response.OnTheWay, response.After];
+        AddRow(table, "Load torque, N m", points, point => point.LoadTorqueNewtonMetres);
+        AddRow(table, "Speed, r/min", points, point => point.Rpm);
+        AddRow(table, "Back-EMF, V", points, point => point.BackEmfVolts);
+        AddRow(table, "Current, A", points, point => point.ArmatureAmps);
+        AddRow(table, "Torque of the machine, N m", points, point => point.TorqueNewtonMetres);
+        AddRow(table, "Lost in the supply, V", points, point => point.SourceDropVolts);
+        AddRow(table, "Voltage at the terminals, V", points, point => point.TerminalVolts);
+        page.Table(table);
+        page.Note($"The third column lies a third of the machine’s time constant after the step; the time constant, {Seconds(response.TimeConstantSeconds)}, is the time for 63 % of the change of speed.");
+    }
+
+    private static void AddRow(ReportTable table, string name, RunningPoint[] points, System.Func<RunningPoint, double> number) =>
+        table.Add(name, number(points[0]), number(points[1]), number(points[2]), number(points[3]));
+
+    private static void WriteTwoJobs(ReportPage page, StartStudy study, LoadStepResponse response)
+    {
+        Machine machine = study.Setup.Machine;
+        double volts = study.Setup.Supply.OpenCircuitVolts, ohms = machine.ArmatureOhms + study.Setup.Supply.SourceOhms;
+        RunningPoint before = response.Before;
+        double gap = volts - machine.BrushDropVolts - before.BackEmfVolts;
+        double onePercentVolts = 0.01 * before.BackEmfVolts, onePercentAmps = onePercentVolts / ohms;
+        page.Heading("Back-EMF does both jobs");
+        page.List(
+        [
+            $"<strong>It limits the current.</strong> Of the {Volts(volts)} supply, {Volts(before.BackEmfVolts)} are met by back-EMF and {Volts(machine.BrushDropVolts)} by the brushes. Only {Volts(gap)} drive a current: {gap} / {ohms} = {Amps(gap / ohms)}. Without back-EMF it would be {Amps((volts - machine.BrushDropVolts) / ohms)}.",
+            $"<strong>It holds the speed.</strong> One per cent less speed is {Volts(onePercentVolts)} less back-EMF, {Amps(onePercentAmps)} more current and {Torque(machine.Constant * onePercentAmps)} more torque. So a small loss of speed is enough to carry a large load.",
+        ]);
+    }
+
+    private static void WriteComparison(ReportPage page, LoadStepScene scene)
+    {
+        LoadStepResponse own = scene.Machine, weak = scene.WeakerMachine;
+        page.Heading("The same step with ten times the armature resistance");
+        page.Paragraph($"More resistance weakens the grip: the same loss of back-EMF brings less current, so the speed must fall further before the torque is there.");
+        ReportTable table = new("Two machines, each from its own steady state", ["Figure", "This machine", "10 times the resistance"]);
+        table.Add("Armature circuit", Ohms(own.ArmatureOhms), Ohms(weak.ArmatureOhms));
+        table.Add("Speed before", Rpm(own.Before.Rpm), Rpm(weak.Before.Rpm));
+        table.Add("Speed after", Rpm(own.After.Rpm), weak.Runs ? Rpm(weak.After.Rpm) : "stalls");
+        table.Add("Loss of speed", Rpm(own.DropRpm), Rpm(weak.DropRpm));
+        table.Add("Loss of speed, part of before", Percent(own.DropPercent), Percent(weak.DropPercent));
+        table.Add("Current before", Amps(own.Before.ArmatureAmps), Amps(weak.Before.ArmatureAmps));
+        table.Add("Current after", Amps(own.After.ArmatureAmps), Amps(weak.After.ArmatureAmps));
+        table.Add("Time to settle", Seconds(own.SettlingSeconds), Seconds(weak.SettlingSeconds));
+        page.Table(table);
+        page.Add(Figure.Of(
+            "compare-plot",
+            $"Speed in per cent of the speed before the step: this machine loses {Percent(own.DropPercent)}, the one with ten times the armature resistance {Percent(weak.DropPercent)}.",
+            ReportPage.Text($"Full line: this machine. Dashed: ten times the armature resistance. Each in per cent of its own speed before the step."),
+            (320, 300),
+            size => LoadStepPlot.BuildComparison(scene, size)));
+        page.Paragraph($"That is also why the starting resistors must be out while the machine works: left in, they would cost both energy and a steady speed.");
+    }
+}

@@ -1,0 +1,85 @@
+using System;
+using System.Globalization;
+using System.Linq;
+using StarterCtl.App.Reporting.Plots;
+using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Runs;
+using static StarterCtl.App.Reporting.Quantity;
+
+namespace StarterCtl.App.Reporting.Sections;
+
+/// <summary>The simulated start: plots, cutouts and what the controller did and why.</summary>
+internal static class StartSection
+{
+    private const int MostRows = 80;
+    private const double StartIsMostOfRun = 0.7;
+
+    public static void Write(ReportPage page, StartStudy study)
+    {
+        page.BeginSection("start", "The start");
+        double end = EndOfStart(study);
+        page.Add(Figure.Of(
+            "start-plot",
+            $"Armature current, speed, back-EMF and torque against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
+            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub> and the designed thresholds. The controller decides a little earlier than the contact closes, so the back-EMF stands above its threshold by then and the peaks stay below <var>I</var><sub>1</sub>."),
+            (860, 900),
+            size => StartPlot.Build(study, size, end)));
+        if (end < study.Setup.DurationSeconds) WriteOverview(page, study);
+        WriteCutouts(page, study);
+        WriteTimeline(page, study);
+        page.EndSection();
+    }
+
+    // A long steady run would squeeze the start into a corner.
+    private static double EndOfStart(StartStudy study)
+    {
+        double duration = study.Setup.DurationSeconds;
+        if (study.Result.SecondsToSpeed is not double seconds || study.Result.Cutouts.Count == 0) return duration;
+        double end = 1.3 * Math.Max(seconds, study.Result.Cutouts[^1].Seconds);
+        return end > StartIsMostOfRun * duration ? duration : end;
+    }
+
+    private static void WriteOverview(ReportPage page, StartStudy study)
+    {
+        string events = string.Join("; ", study.Setup.Events.Select((happening, i) => $"event {i + 1} at {Seconds(happening.AtSeconds)}"));
+        page.Add(Figure.Of(
+            "overview",
+            $"Speed and current over the whole run of {Seconds(study.Setup.DurationSeconds)}. {events}",
+            ReportPage.Text($"The whole run. {(events.Length > 0 ? "Dashed upright lines: " + events + ", see the timeline." : "")}"),
+            (400, 420),
+            size => OverviewPlot.Build(study, size)));
+    }
+
+    private static void WriteCutouts(ReportPage page, StartStudy study)
+    {
+        if (study.Result.Cutouts.Count == 0) return;
+        ReportTable table = new(
+            "Cutouts as they happened",
+            ["Stage", "Threshold crossed, s", "Decided, s", "Contact closed, s", "Back-EMF then, V", "Designed threshold, V", "Speed, r/min", "Current before, A", "Peak after, A", "Designed peak, A"]);
+        foreach (Cutout cutout in study.Result.Cutouts)
+        {
+            DesignedStage stage = study.Design.Stages[cutout.Stage - 1];
+            table.Add(
+                cutout.Stage, cutout.ThresholdSeconds, cutout.CommandSeconds, cutout.Seconds, cutout.BackEmfVolts, stage.CutoutVolts, cutout.Rpm, cutout.AmpsBefore,
+                cutout.PeakAmpsAfter, stage.VoltsLeft / StarterSection.NextOhms(study.Design, cutout.Stage - 1));
+        }
+
+        page.Table(table);
+    }
+
+    private static void WriteTimeline(ReportPage page, StartStudy study)
+    {
+        page.Heading("What the controller did and why");
+        ReportTable table = new("Timeline", ["Time, s", "Phase", "Stage", "Current, A", "What and why"], "words timeline");
+        string format = study.Setup.PeriodMicroseconds % 1000 == 0 ? "F3" : "F5";
+        foreach (TimelineEntry entry in study.Result.Timeline.Take(MostRows))
+        {
+            table.Add(entry.Seconds.ToString(format, CultureInfo.InvariantCulture).Replace('-', '\u2212'), entry.Phase, entry.Stage, entry.ArmatureAmps, ReasonText.Sentence(entry));
+        }
+
+        page.Table(table);
+        int left = study.Result.Timeline.Count - MostRows;
+        if (left > 0) page.Note($"{left} more entries are left out here; the record has them all.");
+        page.Note($"Voltages in this table are those of the controller: its estimate of the back-EMF from speed, and its threshold for the supply measured on that tick. Stage {study.Design.StageCount + 1} stands for the armature alone. Times and currents are those of the tick.");
+    }
+}

@@ -1,0 +1,68 @@
+using System.Linq;
+using StarterCtl.App.Reporting.Plots;
+using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Runs;
+using static StarterCtl.App.Reporting.Quantity;
+
+namespace StarterCtl.App.Reporting.Sections;
+
+/// <summary>The designed sections and thresholds, and where every one of them comes from.</summary>
+internal static class StarterSection
+{
+    public static void Write(ReportPage page, StartStudy study)
+    {
+        StarterDesign design = study.Design;
+        page.BeginSection("starter", "The starter");
+        page.Paragraph($"At rest there is no back-EMF. Only resistance holds the current then: on the full supply the bare armature would take {Amps(design.DirectStartAmps)}. The starter puts resistance in series and cuts it out piece by piece as the back-EMF grows.");
+        page.Add(CircuitDrawing.Draw(design));
+        WriteTable(page, design);
+        page.Heading("Where the resistances come from");
+        page.Steps(ResistanceDerivation.Steps(study.DesignInput, design));
+        page.Heading("Where the thresholds come from");
+        ThresholdDerivation.Write(page, study.DesignInput, design);
+        WriteComparison(page, study);
+        page.EndSection();
+    }
+
+    private static void WriteTable(ReportPage page, StarterDesign design)
+    {
+        ReportTable table = new(
+            "Stages in the order in which they are cut out, at rated supply",
+            [
+                "Stage", "In circuit, Ω", "Section, Ω", "Cut out at back-EMF, V", "Part of supply", "Speed, r/min", "Volts left, V",
+                "Current at its begin, A", "at its cutout, A", "Expected time, s", "Heat in section, kJ",
+            ]);
+        foreach (DesignedStage stage in design.Stages)
+        {
+            table.Add(
+                stage.Stage, stage.TotalOhms, stage.SectionOhms, stage.CutoutVolts, stage.CutoutFraction, OrDash(stage.CutoutRpm, Plain), stage.VoltsLeft,
+                stage.PeakAmps, stage.SwitchingAmps, OrDash(stage.ExpectedSeconds, Plain), OrDash(stage.EnergyJoules / 1000, Plain));
+        }
+
+        double? seconds = design.Stages.Sum(stage => stage.ExpectedSeconds), joules = design.Stages.Sum(stage => stage.EnergyJoules);
+        if (design.Stages[0].ExpectedSeconds == null) seconds = joules = null;
+        table.Add("armature alone", design.ArmatureOhms, "–", "–", "–", "–", "–", design.FinalPeakAmps, "–", OrDash(seconds, Plain), OrDash(joules / 1000, Plain));
+        page.Table(table);
+        page.Note($"Times and heats leave out inductance and contactor delays; the last row gives their sums. Voltages are those at the starter's input terminals.");
+    }
+
+    private static void WriteComparison(ReportPage page, StartStudy study)
+    {
+        StarterDesign design = study.Design;
+        DesignedStage first = design.Stages[0];
+        double low = 0.9 * design.SupplyVolts;
+        page.Heading("What the controller compares");
+        page.Paragraph($"The controller does not hold a fixed threshold. It holds the <em>volts left</em> of each stage and compares, in every period, <var>E</var> ≥ <var>V</var> − <var>V</var><sub>b</sub> − volts left, with the supply <var>V</var> that it measures at that moment. <var>E</var> is its estimate from the measured speed, <var>E</var> = <var>k</var> <var>w</var>.");
+        page.Paragraph($"The current just after the cutout is what is left over of the supply, divided by the next resistance. So the peak stays where it was designed on a low or a high supply. Example: at {Volts(low)}, 10 % low, stage 1 goes out at {Volts(low)} − {Volts(design.BrushDropVolts)} − {Volts(first.VoltsLeft)} = {Volts(low - design.BrushDropVolts - first.VoltsLeft)} instead of {Volts(first.CutoutVolts)}; the next peak is {Volts(first.VoltsLeft)} / {Ohms(NextOhms(design, 0))} = {Amps(first.VoltsLeft / NextOhms(design, 0))} in both cases.");
+        if (study.Setup.Supply.SourceOhms > 0)
+        {
+            page.Note($"In the run the supply's own resistance of {Ohms(study.Setup.Supply.SourceOhms)} lowers the measured supply by {Volts(study.Setup.Supply.SourceOhms * design.SwitchingAmps)} at {Amps(design.SwitchingAmps)}, and the thresholds in the record lie that much below the table.");
+        }
+    }
+
+    /// <summary>Armature-circuit total after the cutout of a stage, ohm.</summary>
+    /// <param name="design">The design.</param>
+    /// <param name="index">Stage, counted from 0.</param>
+    public static double NextOhms(StarterDesign design, int index) =>
+        index + 1 < design.Stages.Count ? design.Stages[index + 1].TotalOhms : design.ArmatureOhms;
+}

@@ -1,0 +1,119 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
+
+namespace StarterCtl.Engine.Runs;
+
+/// <summary>One machine on the full supply before, during and after a step of its load.</summary>
+public sealed record LoadStepResponse
+{
+    private const int StepsPerTimeConstant = 100;
+    private const int MostTimeConstants = 400;
+    private const double SettlingBand = 0.02;
+    private const double StillBand = 1e-10;
+
+    /// <summary>Armature-circuit resistance, ohm.</summary>
+    public required double ArmatureOhms { get; init; }
+
+    /// <summary>Steady state before the step.</summary>
+    public required RunningPoint Before { get; init; }
+
+    /// <summary>The instant after the step: the load has changed, the machine has not moved yet.</summary>
+    public required RunningPoint RightAfter { get; init; }
+
+    /// <summary>A third of the time constant after the step.</summary>
+    public required RunningPoint OnTheWay { get; init; }
+
+    /// <summary>Steady state after the step.</summary>
+    public required RunningPoint After { get; init; }
+
+    /// <summary>Time until 63.2 % of the change of speed is done, s.</summary>
+    public required double TimeConstantSeconds { get; init; }
+
+    /// <summary>Time after which the speed stays within 2 % of its change around the new speed, s.</summary>
+    public required double SettlingSeconds { get; init; }
+
+    /// <summary>The machine from the step on, evenly spaced, to well after it has settled.</summary>
+    public required IReadOnlyList<RunningPoint> Curve { get; init; }
+
+    /// <summary>False when the machine cannot carry the load and comes to rest.</summary>
+    public bool Runs => After.SpeedRadPerSec > 0;
+
+    /// <summary>Loss of speed, r/min.</summary>
+    public double DropRpm => Before.Rpm - After.Rpm;
+
+    /// <summary>Loss of speed in % of the speed before; 0 when the machine stood still already.</summary>
+    public double DropPercent => Before.Rpm > 0 ? DropRpm / Before.Rpm * 100 : 0;
+
+    /// <summary>Brings the machine to its steady state, steps the load and waits until it is steady again.</summary>
+    internal static LoadStepResponse Of(Machine machine, Supply supply, Load before, Load after)
+    {
+        double drivingVolts = Math.Max(0, supply.OpenCircuitVolts - machine.BrushDropVolts);
+        double ohms = supply.SourceOhms + machine.ArmatureOhms;
+        double timeConstant = machine.InertiaKgM2 * ohms / (machine.Constant * machine.Constant) + machine.ArmatureHenries / ohms;
+        PlantSolver plant = new(new PlantConditions(machine, before, supply, [], true, 0), drivingVolts / machine.Constant);
+        Settle(plant, timeConstant, null);
+        RunningPoint steadyBefore = RunningPoint.Of(plant, 0);
+
+        plant.Change(plant.Conditions with { Load = after });
+        List<RunningPoint> curve = [RunningPoint.Of(plant, 0)];
+        Settle(plant, timeConstant, curve);
+        RunningPoint steadyAfter = curve[^1];
+        double change = steadyAfter.SpeedRadPerSec - steadyBefore.SpeedRadPerSec;
+        double reached = FirstBeyond(curve, steadyBefore.SpeedRadPerSec, change, 1 - Math.Exp(-1));
+        double settled = LastOutside(curve, steadyAfter.SpeedRadPerSec, Math.Abs(change) * SettlingBand);
+        double shown = Math.Max(1.3 * settled, 3 * reached);
+        return new LoadStepResponse
+        {
+            ArmatureOhms = machine.ArmatureOhms,
+            Before = steadyBefore,
+            RightAfter = curve[0],
+            OnTheWay = curve.MinBy(point => Math.Abs(point.Seconds - reached / 3))!,
+            After = steadyAfter,
+            TimeConstantSeconds = reached,
+            SettlingSeconds = settled,
+            Curve = [.. curve.TakeWhile(point => point.Seconds <= shown)],
+        };
+    }
+
+    // Time is told in time constants of the machine itself, so that it is as good for a toy as for a mill.
+    private static void Settle(PlantSolver plant, double timeConstant, List<RunningPoint>? curve)
+    {
+        double step = timeConstant / StepsPerTimeConstant;
+        for (int i = 1; i <= MostTimeConstants * StepsPerTimeConstant; i++)
+        {
+            plant.Advance(step);
+            curve?.Add(RunningPoint.Of(plant, i * step));
+            if (i % StepsPerTimeConstant == 0 && IsStill(plant, timeConstant)) return;
+        }
+    }
+
+    private static bool IsStill(PlantSolver plant, double timeConstant) =>
+        Math.Abs(plant.Acceleration) * timeConstant <= StillBand * Math.Abs(plant.SpeedRadPerSec)
+        && Math.Abs(plant.AmpsSlope) * timeConstant <= StillBand * Math.Abs(plant.ArmatureAmps);
+
+    private static double FirstBeyond(List<RunningPoint> curve, double from, double change, double part)
+    {
+        for (int i = 1; i < curve.Count && change != 0; i++)
+        {
+            double done = (curve[i].SpeedRadPerSec - from) / change, doneBefore = (curve[i - 1].SpeedRadPerSec - from) / change;
+            if (done >= part) return curve[i - 1].Seconds + (curve[i].Seconds - curve[i - 1].Seconds) * (part - doneBefore) / (done - doneBefore);
+        }
+
+        return 0;
+    }
+
+    private static double LastOutside(List<RunningPoint> curve, double final, double band)
+    {
+        for (int i = curve.Count - 2; i >= 0; i--)
+        {
+            double here = Math.Abs(curve[i].SpeedRadPerSec - final), next = Math.Abs(curve[i + 1].SpeedRadPerSec - final);
+            if (here <= band) continue;
+            return curve[i].Seconds + (curve[i + 1].Seconds - curve[i].Seconds) * (here - band) / (here - next);
+        }
+
+        return 0;
+    }
+}
