@@ -32,7 +32,7 @@ internal sealed class RunLog
     {
         _controller = controller;
         _plant = plant;
-        _speeds.Note(0, plant.SpeedRadPerSec, plant.Acceleration);
+        Advanced(0);
     }
 
     /// <summary>Notes what the controller decided.</summary>
@@ -64,7 +64,10 @@ internal sealed class RunLog
     public void Happened(RunEvent happening, double now) => _timeline.Add(Entry(now, happening));
 
     /// <summary>Notes the speed at the end of a control period.</summary>
-    public void Advanced(double now) => _speeds.Note(now, _plant.SpeedRadPerSec, _plant.Acceleration);
+    public void Advanced(double now)
+    {
+        if (_speeds.IsDue(_plant.SpeedRadPerSec)) KeepSpeed(now, false);
+    }
 
     /// <summary>Sums up what lies before a change of the circuit, the supply or the load.</summary>
     /// <param name="now">Time of the change, s.</param>
@@ -72,6 +75,7 @@ internal sealed class RunLog
     public void BeforeChange(double now, int cutouts)
     {
         ClosePeak();
+        KeepSpeed(now, true);
         if (!_plant.Conditions.LineClosed) return;
         for (int i = 0; cutouts >> i != 0; i++)
         {
@@ -83,7 +87,12 @@ internal sealed class RunLog
     }
 
     /// <summary>Begins the next span.</summary>
-    public void AfterChange() => _plant.RestartPeak();
+    /// <param name="now">Time of the change, s.</param>
+    public void AfterChange(double now)
+    {
+        _plant.RestartPeak();
+        KeepSpeed(now, true);
+    }
 
     /// <summary>The result of the whole run.</summary>
     /// <param name="durationSeconds">Length of the run, s.</param>
@@ -127,6 +136,8 @@ internal sealed class RunLog
         _marginVolts = margin;
         _marginSeconds = now;
     }
+
+    private void KeepSpeed(double now, bool isKink) => _speeds.Keep(now, _plant.SpeedRadPerSec, _plant.Acceleration, isKink);
 
     private TimelineEntry Entry(double now, RunEvent? happening)
     {

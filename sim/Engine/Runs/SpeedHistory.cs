@@ -6,27 +6,41 @@ namespace StarterCtl.Engine.Runs;
 /// </summary>
 internal sealed class SpeedHistory
 {
-    private const int Capacity = 8192;
+    private const int Capacity = 512;
 
     private readonly double[] _seconds = new double[Capacity];
     private readonly double[] _speeds = new double[Capacity];
     private readonly double[] _slopes = new double[Capacity];
+    private readonly bool[] _pinned = new bool[Capacity];
     private int _count;
     private int _stride = 1;
     private int _skipped;
     private double _highest = double.NegativeInfinity;
 
-    /// <summary>Notes a point; only a new highest speed is kept.</summary>
-    public void Note(double seconds, double speed, double acceleration)
+    /// <summary>Takes a new highest speed in; true when this point is one to keep with <see cref="Keep"/>.</summary>
+    public bool IsDue(double speed)
     {
-        if (speed <= _highest) return;
+        if (speed <= _highest) return false;
         _highest = speed;
-        if (++_skipped < _stride) return;
+        if (++_skipped < _stride) return false;
         _skipped = 0;
+        return true;
+    }
+
+    /// <summary>Keeps a point, unless the speed was higher before.</summary>
+    /// <param name="seconds">Time, s.</param>
+    /// <param name="speed">Speed, rad/s.</param>
+    /// <param name="acceleration">Slope, rad/s2.</param>
+    /// <param name="isKink">True where the slope jumps: such points survive thinning, one for each side.</param>
+    public void Keep(double seconds, double speed, double acceleration, bool isKink)
+    {
+        if (speed < _highest) return;
+        _highest = speed;
         if (_count == Capacity) Thin();
         _seconds[_count] = seconds;
         _speeds[_count] = speed;
         _slopes[_count] = acceleration;
+        _pinned[_count] = isKink;
         _count++;
     }
 
@@ -59,14 +73,21 @@ internal sealed class SpeedHistory
 
     private void Thin()
     {
-        for (int i = 1; i < Capacity / 2; i++)
+        int kept = 0;
+        bool drop = false;
+        for (int i = 0; i < Capacity; i++)
         {
-            _seconds[i] = _seconds[2 * i];
-            _speeds[i] = _speeds[2 * i];
-            _slopes[i] = _slopes[2 * i];
+            bool isEnd = i == 0 || i == Capacity - 1 || (_pinned[i] && kept < Capacity / 2);
+            drop = !drop;
+            if (drop && !isEnd) continue;
+            _seconds[kept] = _seconds[i];
+            _speeds[kept] = _speeds[i];
+            _slopes[kept] = _slopes[i];
+            _pinned[kept] = _pinned[i];
+            kept++;
         }
 
-        _count = Capacity / 2;
+        _count = kept;
         _stride *= 2;
     }
 }

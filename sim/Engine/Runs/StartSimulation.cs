@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using System.Threading;
 using StarterCtl.Core;
 using StarterCtl.Engine.Records;
@@ -29,7 +28,9 @@ public sealed class StartSimulation
     private readonly Record? _record;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
+    private readonly RunEvent[] _events;
     private int _nextEvent;
+    private double _nextEventSeconds;
 
     private StartSimulation(RunSetup setup, Settings settings, Record? record)
     {
@@ -42,6 +43,8 @@ public sealed class StartSimulation
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
+        _events = [.. setup.Events];
+        FindNextEvent();
         _ticksPerSample = record == null ? long.MaxValue : Math.Max(1, record.PeriodMicroseconds / setup.PeriodMicroseconds);
     }
 
@@ -59,7 +62,7 @@ public sealed class StartSimulation
     {
         // The controller is powered for one tick before the case begins, so that a press of start at 0 is an edge.
         Tick(0, -_periodSeconds, true);
-        if (!_setup.Events.Any(happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
+        if (!Array.Exists(_events, happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
         Happen(0);
 
         long ticks = (long)Math.Round(_setup.DurationSeconds / _periodSeconds);
@@ -118,8 +121,10 @@ public sealed class StartSimulation
         _log.Advanced(end);
     }
 
-    private double NextHappening() =>
-        _nextEvent < _setup.Events.Count ? Math.Min(_contactors.NextMoveSeconds, _setup.Events[_nextEvent].AtSeconds) : _contactors.NextMoveSeconds;
+    private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _nextEventSeconds);
+
+    private void FindNextEvent() =>
+        _nextEventSeconds = _nextEvent < _events.Length ? _events[_nextEvent].AtSeconds : double.PositiveInfinity;
 
     private void MoveContacts(double now)
     {
@@ -128,14 +133,15 @@ public sealed class StartSimulation
         _contactors.Move(now);
         _log.BeforeChange(now, _contactors.StagesClosed & ~before);
         _plant.Change(_plant.Conditions with { LineClosed = _contactors.LineClosed, StagesClosed = _contactors.StagesClosed });
-        _log.AfterChange();
+        _log.AfterChange(now);
     }
 
     private void Happen(double now)
     {
-        while (_nextEvent < _setup.Events.Count && _setup.Events[_nextEvent].AtSeconds <= now)
+        while (_nextEventSeconds <= now)
         {
-            RunEvent happening = _setup.Events[_nextEvent++];
+            RunEvent happening = _events[_nextEvent++];
+            FindNextEvent();
             PlantConditions conditions = _plant.Conditions;
             _log.BeforeChange(now, 0);
             _plant.Change(conditions with
@@ -143,7 +149,7 @@ public sealed class StartSimulation
                 Load = conditions.Load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? conditions.Load.ConstantNewtonMetres },
                 Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
             });
-            _log.AfterChange();
+            _log.AfterChange(now);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }

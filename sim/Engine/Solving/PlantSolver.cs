@@ -20,13 +20,19 @@ public sealed class PlantSolver
     private PlantConditions _conditions;
     private Regime _regime;
     private LinearStep? _wholeStep;
-    private StepIntegrals _span;
+    private StepIntegrals _sums;
+    private double _booksAmps;
+    private double _booksSpeed;
+    private double _booksSeconds;
     private double _amps;
     private double _speed;
     private double _ampsSlope;
     private double _adaptiveSeconds = 1e-4;
     private double _ampsScale;
     private double _speedScale;
+    private double _signedAmps;
+    private double _signedSpeed;
+    private bool _isPlain;
 
     /// <summary>Starts from a speed, without current.</summary>
     /// <param name="conditions">Circuit, supply and load at the beginning.</param>
@@ -96,8 +102,10 @@ public sealed class PlantSolver
     /// <summary>Books the energies up to now.</summary>
     public void CloseBooks()
     {
-        Energy.Book(_span, _conditions, _regime.Conduction, _regime.Rotation);
-        _span = default;
+        // In a linear regime the integrals since the last closing are known exactly from where it began.
+        if (_regime.IsLinear && _booksSeconds > 0) LinearIntegrals.Add(_regime, _booksSeconds, _booksAmps, _booksSpeed, ref _sums);
+        Energy.Book(_sums, _conditions, _regime.Conduction, _regime.Rotation);
+        OpenBooks();
     }
 
     /// <summary>Changes circuit, supply or load at this instant.</summary>
@@ -123,12 +131,10 @@ public sealed class PlantSolver
 
     private double AdvanceLinear(double seconds)
     {
-        LinearStep step = WholeStep(seconds);
         double amps = _amps, speed = _speed;
-        StepIntegrals span = _span;
-        step.Apply(ref amps, ref speed, ref span);
-        if (Margin(amps, speed) < 0) return AdvanceToEvent(seconds);
-        Commit(seconds, amps, speed, in span);
+        WholeStep(seconds).Apply(ref amps, ref speed);
+        if (!Holds(amps, speed)) return AdvanceToEvent(seconds);
+        Commit(seconds, amps, speed);
         return seconds;
     }
 
@@ -156,10 +162,9 @@ public sealed class PlantSolver
                 continue;
             }
 
-            if (Margin(amps, speed) < 0) return done + AdvanceToEvent(h);
-            StepIntegrals span = _span;
-            AddQuadrature(h, amps, speed, ref span);
-            Commit(h, amps, speed, in span);
+            if (!Holds(amps, speed)) return done + AdvanceToEvent(h);
+            AddQuadrature(h, amps, speed);
+            Commit(h, amps, speed);
             done += h;
             if (!shortened || factor < 1) _adaptiveSeconds = h * factor;
         }
@@ -168,17 +173,17 @@ public sealed class PlantSolver
     }
 
     // The corrected trapezoid: order 4, from values and slopes at both ends.
-    private void AddQuadrature(double h, double amps, double speed, ref StepIntegrals span)
+    private void AddQuadrature(double h, double amps, double speed)
     {
         double slope0 = _ampsSlope, slope1 = _regime.AmpsSlope(amps, speed);
         double acceleration0 = _regime.Acceleration(_amps, _speed), acceleration1 = _regime.Acceleration(amps, speed);
         double half = h / 2, twelfth = h * h / 12;
         double w0 = Math.Abs(_speed), w1 = Math.Abs(speed), turn = _regime.Rotation;
-        span.AmpSeconds += half * (_amps + amps) + twelfth * (slope0 - slope1);
-        span.SquareAmpSeconds += half * (_amps * _amps + amps * amps) + twelfth * 2 * (_amps * slope0 - amps * slope1);
-        span.Radians += half * (_speed + speed) + twelfth * (acceleration0 - acceleration1);
-        span.SquareSpeedSeconds += half * (w0 * w0 + w1 * w1) + twelfth * 2 * (_speed * acceleration0 - speed * acceleration1);
-        span.CubeSpeedSeconds += half * (w0 * w0 * w0 + w1 * w1 * w1)
+        _sums.AmpSeconds += half * (_amps + amps) + twelfth * (slope0 - slope1);
+        _sums.SquareAmpSeconds += half * (_amps * _amps + amps * amps) + twelfth * 2 * (_amps * slope0 - amps * slope1);
+        _sums.Radians += half * (_speed + speed) + twelfth * (acceleration0 - acceleration1);
+        _sums.SquareSpeedSeconds += half * (w0 * w0 + w1 * w1) + twelfth * 2 * (_speed * acceleration0 - speed * acceleration1);
+        _sums.CubeSpeedSeconds += half * (w0 * w0 * w0 + w1 * w1 * w1)
             + twelfth * 3 * turn * (w0 * w0 * acceleration0 - w1 * w1 * acceleration1);
     }
 
@@ -193,19 +198,9 @@ public sealed class PlantSolver
             0,
             seconds,
             EventSeconds);
-        StepIntegrals span = _span;
-        double amps = _amps, speed = _speed;
-        if (_regime.IsLinear)
-        {
-            new LinearStep(_regime, at).Apply(ref amps, ref speed, ref span);
-        }
-        else
-        {
-            Flow(at, out amps, out speed);
-            AddQuadrature(at, amps, speed, ref span);
-        }
-
-        Commit(at, amps, speed, in span);
+        Flow(at, out double amps, out double speed);
+        if (!_regime.IsLinear) AddQuadrature(at, amps, speed);
+        Commit(at, amps, speed);
         CloseBooks();
         if (_regime.Conduction != 0 && CurrentMargin(amps) < 0) _amps = 0;
         if (_regime.Rotation != 0 && _regime.Rotation * speed < 0) _speed = 0;
@@ -220,8 +215,7 @@ public sealed class PlantSolver
         if (seconds <= 0) return;
         if (_regime.IsLinear)
         {
-            StepIntegrals ignored = default;
-            new LinearStep(_regime, seconds).Apply(ref amps, ref speed, ref ignored);
+            new LinearStep(_regime, seconds).Apply(ref amps, ref speed);
         }
         else
         {
@@ -229,14 +223,14 @@ public sealed class PlantSolver
         }
     }
 
-    private void Commit(double seconds, double amps, double speed, in StepIntegrals span)
+    private void Commit(double seconds, double amps, double speed)
     {
         double slope = _regime.AmpsSlope(amps, speed);
         if (_amps >= 0 ? _ampsSlope > 0 && slope < 0 : _ampsSlope < 0 && slope > 0) NotePeak(PeakInside(seconds, slope));
         _amps = amps;
         _speed = speed;
         _ampsSlope = slope;
-        _span = span;
+        _booksSeconds += seconds;
         NotePeak(amps);
     }
 
@@ -273,6 +267,10 @@ public sealed class PlantSolver
         if (amps > PeakForwardAmps) PeakForwardAmps = amps;
     }
 
+    // The common case in two products: current and speed keep their signs.
+    private bool Holds(double amps, double speed) =>
+        _isPlain ? _signedAmps * amps >= 0 && _signedSpeed * speed >= 0 : Margin(amps, speed) >= 0;
+
     /// <summary>Not negative while the regime's signs hold.</summary>
     private double Margin(double amps, double speed)
     {
@@ -302,9 +300,21 @@ public sealed class PlantSolver
         _wholeStep = null;
         _ampsScale = Math.Max(volts, Math.Abs(BackEmfVolts)) / ohms + 1e-9;
         _speedScale = Math.Max(volts / machine.Constant, Math.Abs(_speed)) + 1e-9;
+        _isPlain = conduction != 0 && rotation != 0;
+        _signedAmps = machine.BrushDropVolts > 0 ? conduction : 0;
+        _signedSpeed = HasSignedLoad ? rotation : 0;
         Regime regime = new(machine, _conditions.Load, volts, ohms, conduction, rotation);
         _ampsSlope = regime.AmpsSlope(_amps, _speed);
+        OpenBooks();
         return regime;
+    }
+
+    private void OpenBooks()
+    {
+        _sums = default;
+        _booksAmps = _amps;
+        _booksSpeed = _speed;
+        _booksSeconds = 0;
     }
 
     // Also makes the current consistent: it dies with an open line and jumps where there is no inductance.

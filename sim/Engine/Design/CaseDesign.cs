@@ -1,0 +1,79 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Machines;
+
+namespace StarterCtl.Engine.Design;
+
+/// <summary>A case read as far as a design needs it.</summary>
+/// <param name="File">The case.</param>
+/// <param name="Plate">The plate.</param>
+/// <param name="Input">What was designed from.</param>
+/// <param name="Design">The starter.</param>
+/// <param name="Warnings">Warnings of plate and design.</param>
+public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, StarterDesign Design, IReadOnlyList<string> Warnings)
+{
+    /// <summary>Designs the starter of a case.</summary>
+    /// <param name="file">The case.</param>
+    /// <param name="alsoNeeded">Keys that the caller needs beside those of a design; a missing one is reported with the others.</param>
+    /// <exception cref="CaseException">A key is missing, or no starter meets the case; names file, line and key.</exception>
+    public static CaseDesign Of(CaseFile file, params CaseKey[] alsoNeeded)
+    {
+        file.Require([CaseKeys.SupplyVoltage, CaseKeys.MotorArmatureResistance, .. MissingLimit(file), .. alsoNeeded]);
+        List<string> warnings = [];
+        Plate plate = PlateReader.Read(file, warnings);
+        DesignInput input = new()
+        {
+            SupplyVolts = file.Number(CaseKeys.SupplyVoltage),
+            ArmatureOhms = file.Number(CaseKeys.MotorArmatureResistance),
+            BrushDropVolts = file.Number(CaseKeys.MotorBrushDrop),
+            MachineConstant = plate.MachineConstant,
+            InertiaKgM2 = file.Has(CaseKeys.MotorInertia) ? file.Number(CaseKeys.MotorInertia) + file.Number(CaseKeys.LoadInertia) : null,
+            Load = new Load(file.Number(CaseKeys.LoadConstantTorque), file.Number(CaseKeys.LoadViscousTorque), file.Number(CaseKeys.LoadFanTorque)),
+            RatedAmps = plate.RatedAmps,
+            PeakAmps = file.Has(CaseKeys.StarterPeakCurrent) ? file.Number(CaseKeys.StarterPeakCurrent) : null,
+            SwitchingAmps = file.Has(CaseKeys.StarterSwitchingCurrent) ? file.Number(CaseKeys.StarterSwitchingCurrent) : null,
+            StageCount = file.Has(CaseKeys.StarterStages) ? file.Count(CaseKeys.StarterStages) : null,
+            Slack = file.Has(CaseKeys.StarterSlack) ? SlackOf(file.Text(CaseKeys.StarterSlack)) : null,
+            SectionOhms = file.Has(CaseKeys.StarterSections) ? file.Numbers(CaseKeys.StarterSections) : null,
+            CutoutVolts = file.Has(CaseKeys.StarterCutoutVoltages) ? file.Numbers(CaseKeys.StarterCutoutVoltages) : null,
+        };
+        StarterDesign design = DesignAt(file, input);
+        return new CaseDesign(file, plate, input, design, [.. warnings, .. design.Warnings]);
+    }
+
+    /// <summary>The designed sections, ohm, first cut out first.</summary>
+    public double[] SectionOhms() => [.. Design.Stages.Select(stage => stage.SectionOhms)];
+
+    private static StarterDesign DesignAt(CaseFile file, DesignInput input)
+    {
+        try
+        {
+            return StarterDesigner.Design(input);
+        }
+        catch (DesignException error)
+        {
+            throw new CaseException([file.Problem(KeyOf(error.Quantity), error.Found, error.Allowed)]);
+        }
+    }
+
+    // Without any current and without real parts there is nothing to design from; the peak is the one to ask for.
+    private static IEnumerable<CaseKey> MissingLimit(CaseFile file) =>
+        file.Has(CaseKeys.StarterSwitchingCurrent) || file.Has(CaseKeys.StarterSections) ? [] : [CaseKeys.StarterPeakCurrent];
+
+    private static Slack SlackOf(string written) =>
+        Enum.GetValues<Slack>().First(slack => StageCurrents.Name(slack) == written);
+
+    private static CaseKey KeyOf(DesignQuantity quantity) => quantity switch
+    {
+        DesignQuantity.PeakCurrent => CaseKeys.StarterPeakCurrent,
+        DesignQuantity.SwitchingCurrent => CaseKeys.StarterSwitchingCurrent,
+        DesignQuantity.Stages => CaseKeys.StarterStages,
+        DesignQuantity.Slack => CaseKeys.StarterSlack,
+        DesignQuantity.Sections => CaseKeys.StarterSections,
+        DesignQuantity.CutoutVoltages => CaseKeys.StarterCutoutVoltages,
+        DesignQuantity.BrushDrop => CaseKeys.MotorBrushDrop,
+        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, null),
+    };
+}
