@@ -1,0 +1,77 @@
+using System;
+using System.CommandLine;
+using System.Linq;
+using System.Threading.Tasks;
+using Spectre.Console;
+using StarterCtl.App.Output;
+using StarterCtl.App.Verbs;
+using StarterCtl.Engine.Cases;
+
+namespace StarterCtl.App;
+
+/// <summary>The program starterctl.</summary>
+public static class Program
+{
+    /// <summary>Runs the program on the process's own terminal.</summary>
+    public static Task<int> Main(string[] args) => Run(args, Terminal.OfProcess());
+
+    /// <summary>Runs the program.</summary>
+    /// <param name="args">Verb and options.</param>
+    /// <param name="terminal">Where results and notes go.</param>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static async Task<int> Run(string[] args, Terminal terminal)
+    {
+        ParseResult parsed = Root(terminal).Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            terminal.Fail(string.Join('\n', parsed.Errors.Select(error => error.Message)));
+            terminal.Notes.WriteLine($"Try: starterctl {(parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ")}--help");
+            return ExitCode.Input;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                Output = terminal.Data,
+                Error = terminal.Notes.Profile.Out.Writer,
+            }).ConfigureAwait(false);
+        }
+        catch (CaseException error)
+        {
+            terminal.Fail(error.Message);
+            return ExitCode.Input;
+        }
+        catch (OutputException error)
+        {
+            terminal.Fail(error.Message);
+            return error.IsWorthARetry ? ExitCode.Environment : ExitCode.Input;
+        }
+        catch (OperationCanceledException)
+        {
+            terminal.Fail("cancelled; nothing is left half-written");
+            return ExitCode.Cancelled;
+        }
+        catch (Exception error) when (error is not OutOfMemoryException)
+        {
+            terminal.Fail($"defect in starterctl: {error}");
+            return ExitCode.Internal;
+        }
+    }
+
+    private static RootCommand Root(Terminal terminal)
+    {
+        VerbOptions options = new();
+        RootCommand root = new("Design, simulate and explain the start of a DC motor. Without a verb: the demo, the shipped 220 V case designed, run and reported.\n\nExample:\n  starterctl\n  starterctl design sim/cases/line-shaft.toml")
+        {
+            options.Json, options.Out,
+        };
+        root.SetAction((parsed, cancellation) => Verb.Run(() =>
+            DemoVerb.Do(terminal, parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
+        root.Subcommands.Add(DesignVerb.Build(terminal));
+        root.Subcommands.Add(RunVerb.Build(terminal));
+        root.Subcommands.Add(ReportVerb.Build(terminal));
+        return root;
+    }
+}

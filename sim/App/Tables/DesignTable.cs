@@ -1,0 +1,51 @@
+using Spectre.Console;
+using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Design;
+using Text = StarterCtl.Engine.Text;
+
+namespace StarterCtl.App.Tables;
+
+/// <summary>A design as people read it.</summary>
+internal static class DesignTable
+{
+    /// <summary>Prints the design.</summary>
+    public static void Show(IAnsiConsole console, CaseDesign designed)
+    {
+        StarterDesign design = designed.Design;
+        console.MarkupLineInterpolated($"[bold]{Title(designed.File)}[/]");
+        if (designed.Plate.ConstantSource.Length > 0) console.MarkupLineInterpolated($"{designed.Plate.ConstantSource}");
+        console.MarkupLineInterpolated($"Switched straight on it would take {Text.Number(design.DirectStartAmps)} A.");
+        console.MarkupLineInterpolated($"{design.StageCount} stages (exactly {Text.Number(design.StageCountExact)}), peak current {Text.Number(design.PeakAmps)} A, switching current {Text.Number(design.SwitchingAmps)} A.");
+        console.Write(Stages(design));
+        console.MarkupLineInterpolated($"After the last cutout: {Text.Number(design.FinalPeakAmps)} A through the armature's own {Text.Number(design.ArmatureOhms)} ohm.");
+    }
+
+    private static string Title(CaseFile file) => file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : file.FileName;
+
+    private static Table Stages(StarterDesign design)
+    {
+        Table table = new Table().Border(TableBorder.Simple);
+        foreach (string heading in (string[])["stage", "total ohm", "section ohm", "cut out at V", "of supply", "r/min", "peak A", "time s", "heat J"])
+        {
+            table.AddColumn(new TableColumn(heading).RightAligned().NoWrap());
+        }
+
+        foreach (DesignedStage stage in design.Stages)
+        {
+            table.AddRow(
+                Text.Number(stage.Stage),
+                Text.Number(stage.TotalOhms),
+                Text.Number(stage.SectionOhms),
+                Text.Number(stage.CutoutVolts),
+                Text.Number(stage.CutoutFraction * 100) + " %",
+                Optional(stage.CutoutRpm),
+                Text.Number(stage.PeakAmps),
+                Optional(stage.ExpectedSeconds),
+                Optional(stage.EnergyJoules));
+        }
+
+        return table;
+    }
+
+    private static string Optional(double? number) => number is double known ? Text.Number(known) : "-";
+}

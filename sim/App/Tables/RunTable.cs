@@ -1,0 +1,82 @@
+using Spectre.Console;
+using StarterCtl.Engine.Runs;
+using Text = StarterCtl.Engine.Text;
+
+namespace StarterCtl.App.Tables;
+
+/// <summary>A run as people read it.</summary>
+internal static class RunTable
+{
+    /// <summary>Prints timeline, figures and verdict.</summary>
+    public static void Show(IAnsiConsole console, StartStudy study)
+    {
+        console.MarkupLineInterpolated($"[bold]{study.Title}: what the controller did and why[/]");
+        console.Write(Timeline(study.Result));
+        console.Write(Cutouts(study.Result));
+        ShowFigures(console, study.Result);
+        ShowVerdict(console, study.Verdict);
+    }
+
+    private static Table Timeline(RunResult result)
+    {
+        Table table = new Table().Border(TableBorder.Simple);
+        table.AddColumn(new TableColumn("s").RightAligned().NoWrap());
+        table.AddColumn(new TableColumn("phase").NoWrap());
+        table.AddColumn(new TableColumn("A").RightAligned().NoWrap());
+        table.AddColumn("why");
+        foreach (TimelineEntry entry in result.Timeline)
+        {
+            table.AddRow(
+                Markup.Escape(Seconds(entry.Seconds)),
+                Markup.Escape(entry.Phase.ToString()),
+                Markup.Escape(Text.Number(entry.ArmatureAmps)),
+                Markup.Escape(ReasonText.Sentence(entry)));
+        }
+
+        return table;
+    }
+
+    private static Table Cutouts(RunResult result)
+    {
+        Table table = new Table().Border(TableBorder.Simple);
+        foreach (string heading in (string[])["cutout of stage", "threshold passed s", "contact closed s", "back-EMF V", "r/min", "A before", "peak A after"])
+        {
+            table.AddColumn(new TableColumn(heading).RightAligned().NoWrap());
+        }
+
+        foreach (Cutout cutout in result.Cutouts)
+        {
+            table.AddRow(
+                Text.Number(cutout.Stage),
+                Seconds(cutout.ThresholdSeconds),
+                Seconds(cutout.Seconds),
+                Text.Number(cutout.BackEmfVolts),
+                Text.Number(cutout.Rpm),
+                Text.Number(cutout.AmpsBefore),
+                Text.Number(cutout.PeakAmpsAfter));
+        }
+
+        return table;
+    }
+
+    private static void ShowFigures(IAnsiConsole console, RunResult result)
+    {
+        string toSpeed = result.SecondsToSpeed is double seconds ? $"{Text.Number(seconds)} s to 95 % of its final speed" : "it did not speed up";
+        console.MarkupLineInterpolated($"Peak {Text.Number(result.PeakAmps)} A and {Text.Number(result.PeakTorqueNewtonMetres)} N m; {toSpeed}; at the end {Text.Number(result.FinalRpm)} r/min at {Text.Number(result.FinalAmps)} A.");
+        double sections = 0;
+        foreach (double joules in result.SectionJoules) sections += joules;
+        console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J.");
+    }
+
+    private static void ShowVerdict(IAnsiConsole console, Verdict verdict)
+    {
+        foreach (LimitCheck check in verdict.Checks)
+        {
+            console.MarkupLineInterpolated($"  {(check.Passed ? "pass" : "FAIL")}  {check.Name}: {check.Seen}, {check.Limit}");
+        }
+
+        console.MarkupLineInterpolated($"[bold]Verdict: {verdict.Word}[/]");
+    }
+
+    private static string Seconds(double seconds) => seconds.ToString("F3", System.Globalization.CultureInfo.InvariantCulture);
+}

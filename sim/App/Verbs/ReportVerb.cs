@@ -1,0 +1,46 @@
+using System.CommandLine;
+using System.Threading;
+using StarterCtl.App.Json;
+using StarterCtl.App.Output;
+using StarterCtl.App.Reporting;
+using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Runs;
+
+namespace StarterCtl.App.Verbs;
+
+/// <summary>Writes the report of a start.</summary>
+internal static class ReportVerb
+{
+    /// <summary>The verb with its options.</summary>
+    public static Command Build(Terminal terminal)
+    {
+        VerbOptions options = new();
+        Command command = new("report", "Write one self-contained HTML file that explains the starter of a case and its start.\n\nExample:\n  starterctl report sim/cases/line-shaft.toml\n  starterctl report sim/cases/bench-rig.toml --out bench-rig.html")
+        {
+            options.Case, options.Json, options.Out,
+        };
+        command.SetAction((parsed, cancellation) => Verb.Run(() =>
+            Do(terminal, parsed.GetRequiredValue(options.Case), parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
+        return command;
+    }
+
+    private static int Do(Terminal terminal, string path, bool asJson, string? place, CancellationToken cancellation)
+    {
+        CaseFile file = CaseFile.Read(path);
+        StartStudy study = terminal.Work("report", progress => CaseRunner.Run(file, progress, cancellation));
+        string report = WriteFile(terminal, study, new OutputPlace(place, path));
+        if (asJson) terminal.Data.WriteLine(JsonText.Of(new ReportJson(study.Verdict.Word, report, study.CaseSha256)));
+        foreach (string warning in study.Warnings) terminal.Warn(warning);
+        return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
+    }
+
+    /// <summary>Writes the report and gives its path.</summary>
+    public static string WriteFile(Terminal terminal, StartStudy study, OutputPlace place)
+    {
+        string html = StartReport.Html(study, LoadStepScene.Of(study));
+        string path = place.PathOf("report.html");
+        AtomicFile.Write(path, writer => writer.Write(html));
+        terminal.Wrote("the report", path);
+        return path;
+    }
+}

@@ -1,0 +1,26 @@
+using System.CommandLine;
+
+namespace StarterCtl.App.Verbs;
+
+/// <summary>What every verb takes.</summary>
+internal sealed class VerbOptions
+{
+    /// <summary>The case file.</summary>
+    public Argument<string> Case { get; } = new("CASE")
+    {
+        Description = "Case file (TOML). Shipped ones are in sim/cases.",
+    };
+
+    /// <summary>Machine-readable result.</summary>
+    public Option<bool> Json { get; } = new("--json")
+    {
+        Description = "Print the result as JSON on standard output.",
+    };
+
+    /// <summary>Where files go.</summary>
+    public Option<string?> Out { get; } = new("--out")
+    {
+        Description = "Folder for the files, or a file name. Without it: the folder 'out' here.",
+        HelpName = "PLACE",
+    };
+}

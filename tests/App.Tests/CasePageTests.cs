@@ -1,0 +1,31 @@
+using System;
+using System.IO;
+using System.Linq;
+using StarterCtl.Engine.Cases;
+using Xunit;
+
+namespace StarterCtl.App.Tests;
+
+/// <summary>The page of all keys beside the shipped cases says what the code knows.</summary>
+public sealed class CasePageTests
+{
+    [Fact]
+    public void CasePage_ListsEveryKeyAsTheCodeKnowsIt()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "sim", "cases", "README.md"));
+        string table = string.Join('\n', CaseKeys.All.Select(Row));
+
+        Assert.True(page.Contains(table, StringComparison.Ordinal), "the table of sim/cases/README.md should be:\n" + table);
+    }
+
+    [Theory]
+    [InlineData("line-shaft.toml")]
+    [InlineData("bench-rig.toml")]
+    public void ShippedCase_InTheProgram_IsTheFileInTheRepository(string name)
+    {
+        Assert.Equal(File.ReadAllText(Path.Combine(Repository.Root, "sim", "cases", name)), ShippedCases.Text(name));
+    }
+
+    private static string Row(CaseKey key) =>
+        $"| `{key.Path}` | {key.Summary} | {key.Allowed.Replace("|", "\\|", StringComparison.Ordinal)} | {(key.DefaultText is string text ? $"`{text}`" : "")} |";
+}
