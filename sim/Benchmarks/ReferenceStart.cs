@@ -1,0 +1,40 @@
+using System.Linq;
+using StarterCtl.Core;
+using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Runs;
+
+namespace StarterCtl.Benchmarks;
+
+/// <summary>The start that the figures speak of: three stages, 2.5 s at a 1 ms tick, inductance and contactor delays included.</summary>
+internal static class ReferenceStart
+{
+    private static readonly Machine Machine = new(2.5, 0.05, 0.5e-3, 0, 4);
+    private static readonly Load Load = new(250, 0, 0);
+
+    private static readonly StarterDesign Design = StarterDesigner.Design(new DesignInput
+    {
+        SupplyVolts = 250,
+        ArmatureOhms = Machine.ArmatureOhms,
+        MachineConstant = Machine.Constant,
+        InertiaKgM2 = Machine.InertiaKgM2,
+        Load = Load,
+        PeakAmps = 700,
+        SwitchingAmps = 350,
+    });
+
+    /// <summary>The controller's settings.</summary>
+    public static Settings Settings { get; } =
+        ControllerSettings.From(Design, Machine, new ControlSetup { ConfirmMicroseconds = 2000, InstantTripAmps = 1050 });
+
+    /// <summary>Machine, load, supply and contactors.</summary>
+    public static RunSetup Setup { get; } = new()
+    {
+        Machine = Machine,
+        Load = Load,
+        Supply = new Supply(250, 0),
+        SectionOhms = [.. Design.Stages.Select(stage => stage.SectionOhms)],
+        Contactors = new Contactors(0.04, 0.015),
+        DurationSeconds = 2.5,
+    };
+}

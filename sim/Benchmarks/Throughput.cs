@@ -1,0 +1,38 @@
+using System;
+using System.Diagnostics;
+using System.Linq;
+using System.Threading.Tasks;
+using StarterCtl.Core;
+using StarterCtl.Engine.Runs;
+
+namespace StarterCtl.Benchmarks;
+
+/// <summary>Whole closed-loop starts per second.</summary>
+internal static class Throughput
+{
+    private const int Starts = 10_000;
+    private const int Rounds = 7;
+
+    /// <summary>Median over the rounds.</summary>
+    /// <param name="cores">How many to use.</param>
+    public static double StartsPerSecond(int cores)
+    {
+        RunMany(cores, Starts / 4);
+        double[] rates = new double[Rounds];
+        for (int i = 0; i < Rounds; i++)
+        {
+            long begin = Stopwatch.GetTimestamp();
+            RunMany(cores, Starts);
+            rates[i] = Starts / Stopwatch.GetElapsedTime(begin).TotalSeconds;
+        }
+
+        return rates.Order().ElementAt(Rounds / 2);
+    }
+
+    private static void RunMany(int cores, int starts) =>
+        Parallel.For(0, starts, new ParallelOptions { MaxDegreeOfParallelism = cores }, _ =>
+        {
+            RunResult result = StartSimulation.Run(ReferenceStart.Setup, ReferenceStart.Settings);
+            if (result.Phases[^1].Phase != Phase.Running) throw new InvalidOperationException("the reference start does not complete");
+        });
+}
