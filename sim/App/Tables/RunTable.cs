@@ -14,6 +14,7 @@ internal static class RunTable
         console.Write(Timeline(study.Result));
         console.Write(Cutouts(study.Result));
         ShowFigures(console, study.Result);
+        foreach (FaultEntry fault in study.Result.Faults) ShowFault(console, fault);
         ShowVerdict(console, study.Verdict);
     }
 
@@ -66,6 +67,14 @@ internal static class RunTable
         double sections = 0;
         foreach (double joules in result.SectionJoules) sections += joules;
         console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J.");
+    }
+
+    private static void ShowFault(IAnsiConsole console, FaultEntry fault)
+    {
+        FaultText text = FaultText.Of(fault.Id);
+        string measured = FaultText.Measured(fault);
+        console.MarkupLineInterpolated($"[red]Fault at {Seconds(fault.Seconds)} s: {text.Name}{(measured.Length > 0 ? ", " + measured : "")}.[/] {text.Cause} {text.Done}");
+        console.MarkupLineInterpolated($"  Check: {text.Check}");
     }
 
     private static void ShowVerdict(IAnsiConsole console, Verdict verdict)
