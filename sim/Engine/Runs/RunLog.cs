@@ -23,6 +23,7 @@ internal sealed class RunLog
     private FaultId _fault;
     private double _marginVolts;
     private double _marginSeconds;
+    private int _marginStage;
     private double _crossedSeconds;
     private double _peakAmps;
     private double _peakForwardAmps;
@@ -131,10 +132,12 @@ internal sealed class RunLog
     {
         if (why.Reason is not (Reason.BackEmfBelowThreshold or Reason.MinimumDwell or Reason.Confirming or Reason.StageCutOut)) return;
         double margin = (double)why.Quantity - why.Limit;
-        if (margin >= 0 && _marginVolts < 0) _crossedSeconds = _marginSeconds + (now - _marginSeconds) * _marginVolts / (_marginVolts - margin);
-        else if (margin >= 0 && _controller.Stage != _stage) _crossedSeconds = now;
+        bool isFirst = _controller.Stage != _marginStage;
+        if (margin >= 0 && isFirst) _crossedSeconds = now;
+        else if (margin >= 0 && _marginVolts < 0) _crossedSeconds = _marginSeconds + (now - _marginSeconds) * _marginVolts / (_marginVolts - margin);
         _marginVolts = margin;
         _marginSeconds = now;
+        _marginStage = _controller.Stage;
     }
 
     private void KeepSpeed(double now, bool isKink) => _speeds.Keep(now, _plant.SpeedRadPerSec, _plant.Acceleration, isKink);
