@@ -32,6 +32,7 @@ public sealed class CheckerTests
         ("stage opens while running", "no stage opens under the line", t => t.Running(3, fast: true).Tick(true, 1)),
         ("line onto a closed stage", "line only when every stage is proven open", t => t.Ready().Contacts(false, 4).Press(start: true).Tick(true, 0)),
         ("line onto its own weld", "line only when its own contact is proven open", t => t.Ready().Contacts(true, 0).Press(start: true).Tick(true, 0)),
+        ("stage together with the line", "no stage on the tick that closes the line", t => t.Ready().Contacts(true, 0).Press(start: true).Tick(true, 1)),
         ("stop ignored", "stop wins in the same tick", t => t.Running(3, fast: true).Press(stop: true).Tick(true, 3)),
         ("emergency stop ignored", "stop wins in the same tick", t => t.Running(3, fast: true).Press(emergencyStop: true).Tick(true, 3)),
         ("line without start", "line only on a press of start", t => t.Ready().Tick(true, 0)),

@@ -23,10 +23,18 @@ internal sealed class InvariantChecker(Settings settings)
         long elapsed = elapsedMicroseconds > 0 ? elapsedMicroseconds : 0;
         Time(elapsed, readings);
         string? violation = Interlocks(readings, outputs)
-            ?? Restarts(readings, outputs)
+            ?? Sequence(readings, outputs)
             ?? Protection(readings, outputs)
             ?? Cutout(readings, outputs)
             ?? Lamps(readings, outputs);
+        Remember(readings, outputs);
+        return violation;
+    }
+
+    /// <summary>The part that the interlock alone answers for, whatever was decided before it.</summary>
+    internal string? InterlockViolation(Readings readings, Outputs outputs)
+    {
+        string? violation = Interlocks(readings, outputs);
         Remember(readings, outputs);
         return violation;
     }
@@ -39,20 +47,21 @@ internal sealed class InvariantChecker(Settings settings)
         if (stages != 0 && !outputs.CloseLine) return "no stage without the line";
         if (BitOperations.PopCount((uint)added) > 1) return "one stage per decision";
         if (added != 0 && (readings.StagesClosed & _stagesWere) != _stagesWere) return "next stage only when the last is proven closed";
-        if (added != 0 && !(_lineWas && readings.LineClosed)) return "no stage before the line is proven closed";
-        if (outputs.CloseLine && (_stagesWere & ~stages) != 0) return "no stage opens under the line";
+        if (added != 0 && !readings.LineClosed) return "no stage before the line is proven closed";
+        bool energised = outputs.CloseLine || stages != 0;
+        if ((readings.StopPressed || readings.EmergencyStop) && energised) return "stop wins in the same tick";
+        if (outputs.TrippedLamp && energised) return "tripped is all off";
         if (outputs.CloseLine && !_lineWas && readings.StagesClosed != 0) return "line only when every stage is proven open";
-        if (outputs.CloseLine && !_lineWas && readings.LineClosed) return "line only when its own contact is proven open";
         return null;
     }
 
-    private string? Restarts(Readings readings, Outputs outputs)
+    private string? Sequence(Readings readings, Outputs outputs)
     {
-        bool energised = outputs.CloseLine || outputs.CloseStages != 0;
-        if ((readings.StopPressed || readings.EmergencyStop) && energised) return "stop wins in the same tick";
+        if (outputs.CloseStages != 0 && !_lineWas) return "no stage on the tick that closes the line";
+        if (outputs.CloseLine && (_stagesWere & ~outputs.CloseStages) != 0) return "no stage opens under the line";
+        if (outputs.CloseLine && !_lineWas && readings.LineClosed) return "line only when its own contact is proven open";
         if (outputs.CloseLine && !_lineWas && !(readings.StartPressed && !_startWasPressed)) return "line only on a press of start";
         if (outputs.CloseLine && !_lineWas && _trippedWas) return "no start straight out of a trip";
-        if (outputs.TrippedLamp && energised) return "tripped is all off";
         if (_trippedWas && !outputs.TrippedLamp && !(readings.ResetPressed && !_resetWasPressed)) return "a trip stays until a reset";
         if (_trippedWas && !outputs.TrippedLamp && readings.StartPressed) return "no reset while start is held";
         return null;
