@@ -110,6 +110,22 @@ public sealed class PlantSolverTests
     }
 
     [Fact]
+    public void Advance_CurrentDiesToRoundingAtTheDeadBandsEdge_GoesOn()
+    {
+        // Without inductance the current came to nothing at 0.1155 V and 3e-16 V more of driving voltage: taken up again
+        // and again at one instant.
+        Machine machine = new(0.03, 0.06660110743362153, 0, 0.11553594638337086, 5.120578930383938E-05);
+        Load load = new(0, 0, 1.5825394338487188E-08);
+        PlantSolver plant = new(new PlantConditions(machine, load, new Supply(12, 0), [12 / 13.523408051523244], true, 0), 27.0 / 23 * 12 / 0.03);
+
+        for (int i = 0; i < 30; i++) plant.Advance(1.0 / 45);
+
+        // Through the dead band and on to what the fan takes.
+        Assert.InRange(plant.BackEmfVolts, 11, 12 - machine.BrushDropVolts);
+        Assert.InRange(plant.ArmatureAmps, 0.07, 0.09);
+    }
+
+    [Fact]
     public void Advance_CoastDownOnConstantTorque_StopsAtTheClosedFormTime()
     {
         PlantSolver plant = At(Shaft, new Load(50, 0, 0), 100, lineClosed: false);
