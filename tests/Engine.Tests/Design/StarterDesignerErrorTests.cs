@@ -139,6 +139,22 @@ public sealed class StarterDesignerErrorTests
         AssertError(Sections with { PeakAmps = null, SwitchingAmps = null }, DesignQuantity.PeakCurrent, "no current and no threshold");
 
     [Fact]
+    public void Design_GivenSectionsThatPassLessThanTheSwitchingCurrent_IsAnError() =>
+        // 218 V / 2.5 ohm = 87.2 A; 218 V / 95 A = 2.295 ohm.
+        AssertError(Sections with { PeakAmps = null, SwitchingAmps = 95, SectionOhms = [1.8, 0.35, 0.17] }, DesignQuantity.Sections, "2.5 ohm", "87.2 A", "95 A", "2.295 ohm");
+
+    [Fact]
+    public void Design_GivenSectionThatThePeakDoesNotNeed_IsAnError() =>
+        // Without the first section 1.5 ohm pass 218 V / 1.5 ohm = 145.3 A; 218 V / 156 A = 1.397 ohm.
+        AssertError(Sections with { SectionOhms = [0.7, 0.82, 0.5] }, DesignQuantity.Sections, "1.5 ohm", "145.3 A", "156 A", "1.397 ohm");
+
+    [Theory]
+    [InlineData(0, "0 V")]
+    [InlineData(-5, "-5 V")]
+    public void Design_HandThresholdNotAboveStandstill_IsAnError(double volts, string found) =>
+        AssertError(Sections with { CutoutVolts = [volts, 150, 180] }, DesignQuantity.CutoutVoltages, found + " for stage 1", "above 0 V");
+
+    [Fact]
     public void Design_HandThresholdThatTheLoadNeverReaches_NamesTheStage() =>
         AssertError(Sections with { CutoutVolts = [100, 150, 205], Load = new Load(100, 0, 0) }, DesignQuantity.CutoutVoltages, "in stage 3", "59.17 A");
 
