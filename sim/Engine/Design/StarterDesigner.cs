@@ -36,6 +36,7 @@ public static class StarterDesigner
         double[] voltsLeft = input.CutoutVolts == null
             ? VoltsLeft(totals, currents)
             : VoltsLeftByHand(input.CutoutVolts, drivingVolts, currents.StageCount);
+        if (voltsLeft[0] >= drivingVolts) throw CutOutAtStandstill(totals, currents, drivingVolts);
 
         DesignedStage[] stages = BuildStages(input, drivingVolts, totals, voltsLeft);
         foreach (DesignedStage stage in stages) CheckReachesCutout(input, stage);
@@ -129,6 +130,23 @@ public static class StarterDesigner
         return left;
     }
 
+    // Computed sections cannot come to this: they begin at V/I1, and I2 is below I1.
+    private static DesignException CutOutAtStandstill(double[] totals, StageCurrents currents, double drivingVolts)
+    {
+        if (currents.SwitchingAmps is double switching && switching * totals[0] >= drivingVolts)
+        {
+            return new DesignException(
+                DesignQuantity.Sections,
+                $"{Text.Number(totals[0])} ohm in stage 1, which passes {Amps(drivingVolts / totals[0])} at standstill, not above the switching current of {Amps(switching)}: the stage would be cut out at once",
+                $"below {Text.Number(drivingVolts / switching)} ohm in all, armature included; or a lower switching current");
+        }
+
+        return new DesignException(
+            DesignQuantity.Sections,
+            $"a first section without which {Text.Number(totals[1])} ohm pass {Amps(drivingVolts / totals[1])} at standstill, not above the peak current of {Amps(currents.PeakAmps!.Value)}: the stage would be cut out at once",
+            $"below {Text.Number(drivingVolts / currents.PeakAmps.Value)} ohm without the first section; or one section less");
+    }
+
     private static double[] VoltsLeftByHand(IReadOnlyList<double> cutoutVolts, double drivingVolts, int stageCount)
     {
         if (cutoutVolts.Count != stageCount)
@@ -144,6 +162,11 @@ public static class StarterDesigner
                     DesignQuantity.CutoutVoltages,
                     $"{Volts(cutoutVolts[i])} for stage {i + 1}, which no back-EMF reaches",
                     $"below supply less brush drop, {Volts(drivingVolts)}");
+            }
+
+            if (cutoutVolts[i] <= 0)
+            {
+                throw new DesignException(DesignQuantity.CutoutVoltages, $"{Volts(cutoutVolts[i])} for stage {i + 1}, which would be cut out at standstill", "above 0 V");
             }
 
             if (i > 0 && cutoutVolts[i] <= cutoutVolts[i - 1])

@@ -10,6 +10,7 @@ internal sealed class RunLog
 {
     private readonly Controller _controller;
     private readonly PlantSolver _plant;
+    private readonly double _initialSpeed;
     private readonly SpeedHistory _speeds = new();
     private readonly List<TimelineEntry> _timeline = [];
     private readonly List<PhaseEntry> _phases = [];
@@ -33,6 +34,7 @@ internal sealed class RunLog
     {
         _controller = controller;
         _plant = plant;
+        _initialSpeed = plant.SpeedRadPerSec;
         Advanced(0);
     }
 
@@ -108,7 +110,7 @@ internal sealed class RunLog
             Cutouts = _cutouts,
             PeakAmps = _peakAmps,
             PeakTorqueNewtonMetres = _plant.Conditions.Machine.Constant * _peakForwardAmps,
-            SecondsToSpeed = finalSpeed > 0 ? _speeds.FirstReached(0.95 * finalSpeed) : null,
+            SecondsToSpeed = finalSpeed > 0 && finalSpeed >= _initialSpeed ? _speeds.FirstReached(0.95 * finalSpeed) : null,
             FinalRpm = finalSpeed * 30 / Math.PI,
             FinalAmps = _plant.ArmatureAmps,
             RmsAmps = Math.Sqrt(energy.SquareAmpSeconds / durationSeconds),

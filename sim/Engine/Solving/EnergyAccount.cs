@@ -42,19 +42,21 @@ public sealed class EnergyAccount
     /// <summary>Books a span during which the circuit and all signs stood still.</summary>
     internal void Book(in StepIntegrals span, PlantConditions conditions, int conduction, int rotation)
     {
-        double source = conditions.Supply.SourceOhms * span.SquareAmpSeconds;
+        // Rounding can leave the sum for no current at all a little below zero.
+        double squareAmpSeconds = Math.Max(0, span.SquareAmpSeconds);
+        double source = conditions.Supply.SourceOhms * squareAmpSeconds;
         double brush = Math.Abs(conduction * conditions.Machine.BrushDropVolts * span.AmpSeconds);
         SourceJoules += source;
         SupplyJoules += conditions.Supply.OpenCircuitVolts * span.AmpSeconds - source;
         BrushJoules += brush;
-        ArmatureJoules += brush + conditions.Machine.ArmatureOhms * span.SquareAmpSeconds;
+        ArmatureJoules += brush + conditions.Machine.ArmatureOhms * squareAmpSeconds;
         LoadJoules += rotation * conditions.Load.ConstantNewtonMetres * span.Radians
             + conditions.Load.ViscousNewtonMetreSeconds * span.SquareSpeedSeconds
             + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds;
-        SquareAmpSeconds += span.SquareAmpSeconds;
+        SquareAmpSeconds += squareAmpSeconds;
         for (int i = 0; i < _sectionJoules.Length; i++)
         {
-            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * span.SquareAmpSeconds;
+            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * squareAmpSeconds;
         }
     }
 

@@ -15,6 +15,7 @@ public sealed class PlantSolver
 
     private const double EventSeconds = 1e-12;
     private const double ShortestStep = 1e-12;
+    private const double VoltRounding = 1e-12;
     private const int MostEventsPerAdvance = 1000;
 
     private PlantConditions _conditions;
@@ -277,7 +278,7 @@ public sealed class PlantSolver
         Machine machine = _conditions.Machine;
         double margin = double.PositiveInfinity;
         if (_regime.Conduction != 0) margin = CurrentMargin(amps);
-        else if (_conditions.LineClosed) margin = machine.BrushDropVolts - Math.Abs(_conditions.Supply.OpenCircuitVolts - machine.Constant * speed);
+        else if (_conditions.LineClosed) margin = DeadBandVolts(speed) - Math.Abs(_conditions.Supply.OpenCircuitVolts - machine.Constant * speed);
 
         if (_regime.Rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(machine.Constant * amps));
         else if (HasSignedLoad) margin = Math.Min(margin, _regime.Rotation * speed);
@@ -287,6 +288,14 @@ public sealed class PlantSolver
     // Without a brush drop the sign of the current changes nothing in the equations.
     private double CurrentMargin(double amps) =>
         _conditions.Machine.BrushDropVolts > 0 ? _regime.Conduction * amps : double.PositiveInfinity;
+
+    // The brush drop, and so much more that rounding cannot take up a current again at the very instant it died.
+    private double DeadBandVolts(double speed)
+    {
+        Machine machine = _conditions.Machine;
+        if (machine.BrushDropVolts == 0) return 0;
+        return machine.BrushDropVolts + VoltRounding * (_conditions.Supply.OpenCircuitVolts + Math.Abs(machine.Constant * speed));
+    }
 
     private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.FanNewtonMetreSecondsSquared > 0;
 
@@ -328,10 +337,10 @@ public sealed class PlantSolver
             return 0;
         }
 
-        double drop = machine.BrushDropVolts;
-        int pushed = drivingVolts > drop ? 1 : drivingVolts < -drop ? -1 : drop > 0 ? 0 : 1;
+        double band = DeadBandVolts(_speed);
+        int pushed = drivingVolts > band ? 1 : drivingVolts < -band ? -1 : band > 0 ? 0 : 1;
         if (machine.ArmatureHenries > 0) return _amps == 0 ? pushed : Math.Sign(_amps);
-        _amps = pushed == 0 ? 0 : (drivingVolts - pushed * drop) / ohms;
+        _amps = pushed == 0 ? 0 : (drivingVolts - pushed * machine.BrushDropVolts) / ohms;
         return pushed;
     }
 

@@ -16,6 +16,8 @@ public static class RootFinder
     public static double Find(Func<double, double> function, double low, double high, double tolerance)
     {
         double atLow = function(low), atHigh = function(high);
+        // The loop below keeps the sign of the upper end, and 0 has none.
+        if (atHigh == 0) return high;
         int side = 0;
         for (int i = 0; i < MostSteps && high - low > tolerance; i++)
         {
