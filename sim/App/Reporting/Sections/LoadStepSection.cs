@@ -49,11 +49,11 @@ internal static class LoadStepSection
         ReportTable table = new(
             "The machine at four moments", ["Quantity", "Before", "Right after", ReportPage.Text($"After {Seconds(response.OnTheWay.Seconds)}"), "Settled"]);
         RunningPoint[] points = [response.Before, response.RightAfter, response.OnTheWay, response.After];
-        AddRow(table, "Load torque, N m", points, point => point.LoadTorqueNewtonMetres);
+        AddRow(table, "Load torque, N\u00A0m", points, point => point.LoadTorqueNewtonMetres);
         AddRow(table, "Speed, r/min", points, point => point.Rpm);
         AddRow(table, "Back-EMF, V", points, point => point.BackEmfVolts);
         AddRow(table, "Current, A", points, point => point.ArmatureAmps);
-        AddRow(table, "Torque of the machine, N m", points, point => point.TorqueNewtonMetres);
+        AddRow(table, "Torque of the machine, N\u00A0m", points, point => point.TorqueNewtonMetres);
         AddRow(table, "Lost in the supply, V", points, point => point.SourceDropVolts);
         AddRow(table, "Voltage at the terminals, V", points, point => point.TerminalVolts);
         page.Table(table);
