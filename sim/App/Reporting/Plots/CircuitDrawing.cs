@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using System.Linq;
 using System.Xml.Linq;
@@ -18,14 +19,14 @@ internal static class CircuitDrawing
         string sections = string.Join(", ", design.Stages.Select(stage => $"{stage.Stage} of {Quantity.Ohms(stage.SectionOhms)}"));
         string description = $"Power circuit: supply, line contact K, sections {sections}, each with a contact across it, and the armature A1 to A2 in series.";
         Markup caption = new("Power circuit. Contact K is the line; the contact with a stage’s number shorts the section below it. A1 and A2 are the armature’s terminals (IEC 60034-8). The field circuit and every protective device are left out.");
-        return Figure.Wrap("circuit", caption, Circuit(design, description, "wide", 760), Circuit(design, description, "narrow", 350));
+        return Figure.Wrap("circuit", caption, Circuit(design, description, "wide", 8), Circuit(design, description, "narrow", 3));
     }
 
-    private static XElement Circuit(StarterDesign design, string description, string style, double width)
+    private static XElement Circuit(StarterDesign design, string description, string style, int mostInRow)
     {
-        int perRow = (int)((width - 2 * Margin) / Cell), cells = design.StageCount + 2;
+        int cells = design.StageCount + 2, perRow = Math.Min(cells, mostInRow);
         int rows = (cells + perRow - 1) / perRow;
-        XElement canvas = Figure.Canvas(style, description, width, rows * RowHeight);
+        XElement canvas = Figure.Canvas(style, description, 2 * Margin + Math.Max(perRow, mostInRow * 3 / 4) * Cell, rows * RowHeight);
         for (int i = 0; i < cells; i++)
         {
             double x = Margin + i % perRow * Cell, y = i / perRow * RowHeight + 62;

@@ -10,12 +10,20 @@ internal static class LabelSpread
     /// <summary>Places for words, in the order given.</summary>
     /// <param name="levels">Where the words belong.</param>
     /// <param name="gap">Least distance between two of them, in the same unit.</param>
-    /// <returns>For every level a place; the highest keeps its own, the others give way downwards.</returns>
-    public static double[] Apart(IReadOnlyList<double> levels, double gap)
+    /// <param name="floor">Nothing goes below this.</param>
+    /// <returns>For every level a place; the lower of two gives way downwards as far as the floor lets it.</returns>
+    public static double[] Apart(IReadOnlyList<double> levels, double gap, double floor)
     {
         double[] places = [.. levels];
         int[] fromTop = [.. Enumerable.Range(0, places.Length).OrderByDescending(i => levels[i])];
         for (int i = 1; i < fromTop.Length; i++) places[fromTop[i]] = Math.Min(places[fromTop[i]], places[fromTop[i - 1]] - gap);
+        double least = floor;
+        foreach (int i in fromTop.Reverse())
+        {
+            places[i] = Math.Max(places[i], least);
+            least = places[i] + gap;
+        }
+
         return places;
     }
 }

@@ -37,7 +37,7 @@ internal static class OverviewPlot
         PlotDrawing plot, List<Sample> samples, double end, (string Key, string Title, double Lift) axis, (double From, double To) place, Func<Sample, double> number)
     {
         DataPoint[] points = [.. samples.Select(sample => new DataPoint(sample.TimeSeconds, number(sample)))];
-        (double From, double To) range = PlotParts.Range(Math.Min(0, points.Min(point => point.Y)), Math.Max(1e-6, points.Max(point => point.Y)), 0.08);
+        (double From, double To) range = PlotParts.Range(Math.Min(0, points.Min(point => point.Y)), points.Max(point => point.Y) is > 0 and double highest ? highest : 1, 0.08);
         plot.Left(axis.Key, axis.Title, range, place.From, place.To, axis.Lift);
         double unitsPerY = plot.Height * (place.To - place.From) / (range.To - range.From);
         plot.Model.Series.Add(PlotParts.Curve(axis.Key, Curves.Thin(points, plot.Width / end, unitsPerY), PlotParts.Ink));

@@ -76,7 +76,7 @@ internal sealed class StartPlot
     {
         (double lowest, double highest) = Extremes(sample => sample.TorqueNewtonMetres);
         (_, double heaviest) = Extremes(sample => sample.LoadTorqueNewtonMetres);
-        (double From, double To) range = AddPanel(3, "torque, N\u00A0m", (lowest, Math.Max(1e-6, Math.Max(highest, heaviest))));
+        (double From, double To) range = AddPanel(3, "torque, N\u00A0m", (lowest, highest > 0 || heaviest > 0 ? Math.Max(highest, heaviest) : _study.Setup.Machine.Constant * _study.Design.PeakAmps));
         AddCurve("t", range, sample => sample.LoadTorqueNewtonMetres, PlotParts.Blue, LineStyle.Dash);
         AddCurve("t", range, sample => sample.TorqueNewtonMetres, PlotParts.Ink);
         SayAtEnd("t", range, [("motor", _samples[^1].TorqueNewtonMetres), ("load", _samples[^1].LoadTorqueNewtonMetres)]);
@@ -115,7 +115,7 @@ internal sealed class StartPlot
 
     private void SayAtEnd(string key, (double From, double To) range, IReadOnlyList<(string Text, double At)> words)
     {
-        double[] places = LabelSpread.Apart([.. words.Select(word => word.At)], _plot.Size.FontSize * 1.1 / UnitsPer(range));
+        double[] places = LabelSpread.Apart([.. words.Select(word => word.At)], _plot.Size.FontSize * 1.1 / UnitsPer(range), range.From + _plot.Size.FontSize * 0.6 / UnitsPer(range));
         for (int i = 0; i < places.Length; i++) _plot.Say(key, words[i].Text, new DataPoint(_end, places[i]), "start", 5, _plot.Size.FontSize * 0.35);
     }
 

@@ -21,7 +21,7 @@ internal static class StartSection
         page.Add(Figure.Of(
             "start-plot",
             $"Armature current, speed, back-EMF and torque against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
-            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub> and the designed thresholds. The controller decides a little earlier than the contact closes, so the back-EMF stands above its threshold by then and the peaks stay below <var>I</var><sub>1</sub>."),
+            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub> and the designed thresholds. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one."),
             (550, 760),
             size => StartPlot.Build(study, size, end)));
         if (end < study.Setup.DurationSeconds) WriteOverview(page, study);
