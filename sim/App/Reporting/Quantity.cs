@@ -18,9 +18,9 @@ internal static class Quantity
 
     public static string Rpm(double rpm) => Plain(rpm) + Space + "r/min";
 
-    public static string Seconds(double seconds) => Plain(seconds) + Space + "s";
+    public static string Seconds(double seconds) => Math.Abs(seconds) is > 0 and < 0.1 ? Milliseconds(seconds) : Plain(seconds) + Space + "s";
 
-    public static string Milliseconds(double seconds) => Plain(Math.Round(seconds * 1000, 3)) + Space + "ms";
+    public static string Milliseconds(double seconds) => Plain(Math.Round(seconds * 1000, 6)) + Space + "ms";
 
     public static string Torque(double newtonMetres) => Plain(newtonMetres) + Space + "N" + Space + "m";
 

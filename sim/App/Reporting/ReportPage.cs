@@ -12,6 +12,9 @@ namespace StarterCtl.App.Reporting;
 /// </summary>
 internal sealed class ReportPage
 {
+    // Rows of a table that is still kept on one sheet of paper.
+    private const int LongestWhole = 16;
+
     private readonly StringBuilder _html = new();
 
     /// <summary>Puts arguments into markup, escaped.</summary>
@@ -62,21 +65,28 @@ internal sealed class ReportPage
     /// <summary>Adds a table. The first column heads its row.</summary>
     public void Table(ReportTable table)
     {
-        Line($"<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"{table.Caption}\">\n<table class=\"{table.Style}\">\n<caption>{table.Caption}</caption>");
-        Line($"<thead><tr>{new Markup(string.Concat(table.Columns.Select(column => $"<th scope=\"col\">{Markup.Of(column)}</th>")))}</tr></thead>\n<tbody>");
+        Line($"<div class=\"{(table.Rows.Count <= LongestWhole ? "scroll short" : "scroll")}\" role=\"group\" tabindex=\"0\" aria-label=\"{table.Caption}\">\n<table class=\"{table.Style}\">\n<caption>{table.Caption}</caption>");
+        Line($"<thead><tr>{new Markup(string.Concat(table.Columns.Select(column => $"<th scope=\"col\">{KeepUnit(Markup.Of(column))}</th>")))}</tr></thead>\n<tbody>");
         foreach (object[] row in table.Rows)
         {
             StringBuilder cells = new();
             for (int i = 0; i < row.Length; i++)
             {
                 string cell = Markup.Of(row[i]);
-                cells.Append(i == 0 ? $"<th scope=\"row\">{cell}</th>" : $"<td>{cell}</td>");
+                cells.Append(i == 0 ? $"<th scope=\"row\">{KeepUnit(cell)}</th>" : $"<td>{cell}</td>");
             }
 
             Line($"<tr>{new Markup(cells.ToString())}</tr>");
         }
 
         Line($"</tbody>\n</table>\n</div>");
+    }
+
+    // The unit at the end of a heading stays with its last word.
+    private static string KeepUnit(string heading)
+    {
+        int comma = heading.LastIndexOf(", ", StringComparison.Ordinal);
+        return comma < 0 ? heading : heading[..comma] + ",\u00A0" + heading[(comma + 2)..];
     }
 
     /// <summary>The page so far.</summary>

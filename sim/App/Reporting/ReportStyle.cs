@@ -41,6 +41,8 @@ internal static class ReportStyle
         tbody th { font-weight: 400; }
         th:first-child, .words th, .words td { text-align: left; }
         .figures td { white-space: nowrap; }
+        .tight { font-size: .88rem; }
+        .tight th, .tight td { padding: .25rem .38rem; }
         .words tbody th { white-space: nowrap; }
         .wrap tbody th { white-space: normal; }
         .sums { border-left: 3px solid var(--rule); padding: .1rem 0 .1rem .9rem; margin: .6rem 0 1rem; overflow-x: auto; }
@@ -51,6 +53,7 @@ internal static class ReportStyle
         figcaption { font-size: .92rem; max-width: 46rem; margin-top: .3rem; }
         figure svg { display: block; width: 100%; height: auto; }
         svg text { font-family: system-ui, "Segoe UI", Roboto, "Noto Sans", Arial, sans-serif; }
+        svg .word { fill: #000; stroke: #fff; stroke-width: 3px; stroke-linejoin: round; paint-order: stroke; }
         .narrow { display: none !important; }
         footer { border-top: 1px solid var(--rule); margin-top: 2rem; padding-top: .5rem; font-size: .9rem; }
         @media screen and (max-width: 600px) {
@@ -63,21 +66,28 @@ internal static class ReportStyle
           .keys dd { font-size: 1.02rem; }
           table { font-size: .86rem; }
           th, td { padding: .2rem .45rem; }
+          .figures td { white-space: normal; }
+          .timeline thead { display: none; }
+          .timeline tr { display: block; border-bottom: 1px solid #bbb; padding: .25rem 0; }
+          .timeline th, .timeline td { display: inline-block; border: 0; padding: 0 .7rem 0 0; }
+          .timeline th::after { content: " s"; }
+          .timeline td:nth-child(3)::before { content: "stage "; }
+          .timeline td:nth-child(4)::after { content: " A"; }
+          .timeline td:last-child { display: block; }
         }
         @page { margin: 15mm 14mm 17mm; }
         @media print {
-          body { font-size: 10pt; line-height: 1.4; color: #000; }
+          html { font-size: 10pt; }
+          body { line-height: 1.4; color: #000; }
           main { max-width: none; padding: 0; }
           nav { display: none; }
-          h1 { font-size: 18pt; }
-          h2 { font-size: 14pt; margin-top: 1.4rem; }
+          h2 { margin-top: 1.4rem; }
           h2, h3, caption { break-after: avoid; }
-          figure, .verdict, .warning, .sums p, tr, li { break-inside: avoid; }
-          .keys div, .keep { break-inside: avoid; }
+          figure, .verdict, .warning, .sums p, tr, li, .short { break-inside: avoid; }
+          .keys div { break-inside: avoid; }
           thead { display: table-header-group; }
           .scroll, .sums { overflow: visible; }
-          table { font-size: 8.6pt; }
-          .short { break-inside: avoid; }
+          table { font-size: .86rem; }
           a { color: inherit; text-decoration: none; }
           * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
         }

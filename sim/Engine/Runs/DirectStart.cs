@@ -8,7 +8,7 @@ namespace StarterCtl.Engine.Runs;
 /// <summary>The same machine on the same supply without a starter: what the starter is there to prevent.</summary>
 public sealed record DirectStart
 {
-    private const int StepsPerTimeConstant = 100;
+    private const int StepsPerTimeConstant = 400;
     private const int MostTimeConstants = 200;
 
     /// <summary>Largest current, A, with inductance and the supply's resistance.</summary>

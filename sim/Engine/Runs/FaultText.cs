@@ -7,8 +7,7 @@ namespace StarterCtl.Engine.Runs;
 /// <param name="Cause">What the controller saw.</param>
 /// <param name="Done">What the controller did about it.</param>
 /// <param name="Check">What to check before a reset.</param>
-/// <param name="Unit">Unit of the fault's value and limit; empty where they have none.</param>
-public sealed record FaultText(string Name, string Cause, string Done, string Check, string Unit = "")
+public sealed record FaultText(string Name, string Cause, string Done, string Check)
 {
     private const string AllOff = "Every contactor was commanded open and the trip is latched until a reset.";
 
@@ -30,8 +29,7 @@ public sealed record FaultText(string Name, string Cause, string Done, string Ch
             "overcurrent",
             "The armature current passed the instantaneous trip.",
             AllOff,
-            "A welded or drifted starter section, a short in the armature circuit, a jammed load, a threshold set too low.",
-            "A"),
+            "A welded or drifted starter section, a short in the armature circuit, a jammed load, a threshold set too low."),
         FaultId.ContactDidNotClose => new(
             "contact did not close",
             "A contactor was commanded closed and its auxiliary contact did not follow in time.",
@@ -46,8 +44,7 @@ public sealed record FaultText(string Name, string Cause, string Done, string Ch
             "stage took too long",
             "A stage stayed in effect longer than it may, so its resistance was getting hot.",
             AllOff,
-            "Load too heavy or jammed, supply low, weak field, threshold too high. Let the resistance cool before the next start.",
-            "s"),
+            "Load too heavy or jammed, supply low, weak field, threshold too high. Let the resistance cool before the next start."),
         _ => new(id.ToString(), "A fault without a description.", AllOff, "The controller's documentation."),
     };
 

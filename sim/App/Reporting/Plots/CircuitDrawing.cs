@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using System.Linq;
 using System.Xml.Linq;
@@ -18,14 +19,14 @@ internal static class CircuitDrawing
         string sections = string.Join(", ", design.Stages.Select(stage => $"{stage.Stage} of {Quantity.Ohms(stage.SectionOhms)}"));
         string description = $"Power circuit: supply, line contact K, sections {sections}, each with a contact across it, and the armature A1 to A2 in series.";
         Markup caption = new("Power circuit. Contact K is the line; the contact with a stage’s number shorts the section below it. A1 and A2 are the armature’s terminals (IEC 60034-8). The field circuit and every protective device are left out.");
-        return Figure.Wrap("circuit", caption, Circuit(design, description, "wide", 760), Circuit(design, description, "narrow", 350));
+        return Figure.Wrap("circuit", caption, Circuit(design, description, "wide", 8), Circuit(design, description, "narrow", 3));
     }
 
-    private static XElement Circuit(StarterDesign design, string description, string style, double width)
+    private static XElement Circuit(StarterDesign design, string description, string style, int mostInRow)
     {
-        int perRow = (int)((width - 2 * Margin) / Cell), cells = design.StageCount + 2;
+        int cells = design.StageCount + 2, perRow = Math.Min(cells, mostInRow);
         int rows = (cells + perRow - 1) / perRow;
-        XElement canvas = Figure.Canvas(style, description, width, rows * RowHeight);
+        XElement canvas = Figure.Canvas(style, description, 2 * Margin + Math.Max(perRow, mostInRow * 3 / 4) * Cell, rows * RowHeight);
         for (int i = 0; i < cells; i++)
         {
             double x = Margin + i % perRow * Cell, y = i / perRow * RowHeight + 62;
@@ -43,16 +44,16 @@ internal static class CircuitDrawing
     private static void AddLine(XElement canvas, double x, double y)
     {
         Circle(canvas, x + 4, y, 4);
-        Path(canvas, $"M{N(x + 8)} {N(y)}H{N(x + 44)}M{N(x + 44)} {N(y - 10)}V{N(y + 10)}M{N(x + 56)} {N(y - 10)}V{N(y + 10)}M{N(x + 56)} {N(y)}H{N(x + Cell)}");
+        Path(canvas, $"M{Figure.Short(x + 8)} {Figure.Short(y)}H{Figure.Short(x + 44)}M{Figure.Short(x + 44)} {Figure.Short(y - 10)}V{Figure.Short(y + 10)}M{Figure.Short(x + 56)} {Figure.Short(y - 10)}V{Figure.Short(y + 10)}M{Figure.Short(x + 56)} {Figure.Short(y)}H{Figure.Short(x + Cell)}");
         Say(canvas, x + 4, y - 12, "+", "middle");
         Say(canvas, x + 50, y - 18, "K", "middle");
     }
 
     private static void AddSection(XElement canvas, double x, double y, DesignedStage stage)
     {
-        Path(canvas, $"M{N(x)} {N(y)}H{N(x + 22)}M{N(x + 82)} {N(y)}H{N(x + Cell)}");
-        canvas.Add(Figure.Element("rect", ("x", N(x + 22)), ("y", N(y - 9)), ("width", 60), ("height", 18), ("fill", "#fff"), ("stroke", "#000"), ("stroke-width", 1.6)));
-        Path(canvas, $"M{N(x + 10)} {N(y)}V{N(y - 32)}H{N(x + 46)}M{N(x + 46)} {N(y - 41)}V{N(y - 23)}M{N(x + 58)} {N(y - 41)}V{N(y - 23)}M{N(x + 58)} {N(y - 32)}H{N(x + 94)}V{N(y)}");
+        Path(canvas, $"M{Figure.Short(x)} {Figure.Short(y)}H{Figure.Short(x + 22)}M{Figure.Short(x + 82)} {Figure.Short(y)}H{Figure.Short(x + Cell)}");
+        canvas.Add(Figure.Element("rect", ("x", Figure.Short(x + 22)), ("y", Figure.Short(y - 9)), ("width", 60), ("height", 18), ("fill", "#fff"), ("stroke", "#000"), ("stroke-width", 1.6)));
+        Path(canvas, $"M{Figure.Short(x + 10)} {Figure.Short(y)}V{Figure.Short(y - 32)}H{Figure.Short(x + 46)}M{Figure.Short(x + 46)} {Figure.Short(y - 41)}V{Figure.Short(y - 23)}M{Figure.Short(x + 58)} {Figure.Short(y - 41)}V{Figure.Short(y - 23)}M{Figure.Short(x + 58)} {Figure.Short(y - 32)}H{Figure.Short(x + 94)}V{Figure.Short(y)}");
         Dot(canvas, x + 10, y);
         Dot(canvas, x + 94, y);
         Say(canvas, x + 52, y - 46, stage.Stage.ToString(CultureInfo.InvariantCulture), "middle");
@@ -61,7 +62,7 @@ internal static class CircuitDrawing
 
     private static void AddArmature(XElement canvas, double x, double y, double ohms)
     {
-        Path(canvas, $"M{N(x)} {N(y)}H{N(x + 28)}M{N(x + 72)} {N(y)}H{N(x + 92)}");
+        Path(canvas, $"M{Figure.Short(x)} {Figure.Short(y)}H{Figure.Short(x + 28)}M{Figure.Short(x + 72)} {Figure.Short(y)}H{Figure.Short(x + 92)}");
         Circle(canvas, x + 50, y, 22);
         Circle(canvas, x + 96, y, 4);
         Say(canvas, x + 50, y + 5, "M", "middle");
@@ -75,17 +76,15 @@ internal static class CircuitDrawing
         canvas.Add(Figure.Element("path", ("d", data), ("fill", "none"), ("stroke", "#000"), ("stroke-width", 1.6)));
 
     private static void Circle(XElement canvas, double x, double y, double radius) =>
-        canvas.Add(Figure.Element("circle", ("cx", N(x)), ("cy", N(y)), ("r", radius), ("fill", "#fff"), ("stroke", "#000"), ("stroke-width", 1.6)));
+        canvas.Add(Figure.Element("circle", ("cx", Figure.Short(x)), ("cy", Figure.Short(y)), ("r", radius), ("fill", "#fff"), ("stroke", "#000"), ("stroke-width", 1.6)));
 
     private static void Dot(XElement canvas, double x, double y) =>
-        canvas.Add(Figure.Element("circle", ("cx", N(x)), ("cy", N(y)), ("r", 2.6), ("fill", "#000")));
+        canvas.Add(Figure.Element("circle", ("cx", Figure.Short(x)), ("cy", Figure.Short(y)), ("r", 2.6), ("fill", "#000")));
 
     private static void Say(XElement canvas, double x, double y, string words, string anchor)
     {
-        XElement text = Figure.Element("text", ("x", N(x)), ("y", N(y)), ("text-anchor", anchor), ("font-size", 13));
+        XElement text = Figure.Element("text", ("x", Figure.Short(x)), ("y", Figure.Short(y)), ("text-anchor", anchor), ("font-size", 13));
         text.Value = words;
         canvas.Add(text);
     }
-
-    private static string N(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Globalization;
 using System.Linq;
 using System.Xml.Linq;
 
@@ -31,10 +30,10 @@ internal static class EnergyBar
             double share = Math.Max(0, parts[i].Joules) / all * (width - 2);
             string pattern = $"hatch-{style}-{i}";
             definitions.Add(Hatch(pattern, i));
-            canvas.Add(Figure.Element("rect", ("x", Short(x)), ("y", 20), ("width", Short(share)), ("height", BarHeight), ("fill", $"url(#{pattern})"), ("stroke", "#000"), ("stroke-width", 1)));
+            canvas.Add(Figure.Element("rect", ("x", Figure.Short(x)), ("y", 20), ("width", Figure.Short(share)), ("height", BarHeight), ("fill", $"url(#{pattern})"), ("stroke", "#000"), ("stroke-width", 1)));
             if (share >= LeastLettered)
             {
-                XElement letter = Figure.Element("text", ("x", Short(x + share / 2)), ("y", 14), ("text-anchor", "middle"), ("font-size", fontSize));
+                XElement letter = Figure.Element("text", ("x", Figure.Short(x + share / 2)), ("y", 14), ("text-anchor", "middle"), ("font-size", fontSize));
                 letter.Value = parts[i].Letter.ToString();
                 canvas.Add(letter);
             }
@@ -52,9 +51,7 @@ internal static class EnergyBar
         XElement pattern = Figure.Element(
             "pattern", ("id", id), ("width", gap), ("height", gap), ("patternUnits", "userSpaceOnUse"), ("patternTransform", $"rotate({(index * 55 + 45) % 180})"));
         pattern.Add(Figure.Element("rect", ("width", gap), ("height", gap), ("fill", "#fff")));
-        if (index % 3 != 2) pattern.Add(Figure.Element("path", ("d", $"M0 0V{Short(gap)}"), ("stroke", "#000"), ("stroke-width", index % 2 == 0 ? 1.4 : 2.6)));
+        if (index % 3 != 2) pattern.Add(Figure.Element("path", ("d", $"M0 0V{Figure.Short(gap)}"), ("stroke", "#000"), ("stroke-width", index % 2 == 0 ? 1.4 : 2.6)));
         return pattern;
     }
-
-    private static string Short(double number) => number.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -20,7 +20,7 @@ internal static class Figure
     /// <param name="caption">What stands below.</param>
     /// <param name="height">Height of the wide drawing, and that of the narrow one.</param>
     /// <param name="build">Builds the plot for a size.</param>
-    public static Markup Of(string id, string description, Markup caption, (double Wide, double Narrow) height, Func<PlotSize, PlotModel> build)
+    public static Markup Of(string id, string description, Markup caption, (double Wide, double Narrow) height, Func<PlotSize, PlotDrawing> build)
     {
         XElement wide = Drawing(id + "-w", "wide", description, new PlotSize(WideWidth, height.Wide, false), build);
         XElement narrow = Drawing(id + "-n", "narrow", description, new PlotSize(NarrowWidth, height.Narrow, true), build);
@@ -47,13 +47,17 @@ internal static class Figure
         Svg + name,
         attributes.Select(attribute => new XAttribute(attribute.Name, Convert.ToString(attribute.Value, CultureInfo.InvariantCulture) ?? "")));
 
-    private static XElement Drawing(string id, string style, string description, PlotSize size, Func<PlotSize, PlotModel> build)
+    /// <summary>A length of a drawing, no longer than it need be.</summary>
+    public static string Short(double length) => length.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static XElement Drawing(string id, string style, string description, PlotSize size, Func<PlotSize, PlotDrawing> build)
     {
         SvgExporter exporter = new() { Width = size.Width, Height = size.Height, IsDocument = false, UseVerticalTextAlignmentWorkaround = true };
-        XElement plot = XElement.Parse(exporter.ExportToString(build(size)));
+        PlotDrawing drawing = build(size);
+        XElement plot = XElement.Parse(exporter.ExportToString(drawing.Model));
         XElement canvas = Canvas(style, description, size.Width, size.Height);
         Clean(plot, id);
-        canvas.Add(plot.Nodes());
+        canvas.Add(plot.Nodes(), drawing.Words());
         return canvas;
     }
 

@@ -1,19 +1,29 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace StarterCtl.App.Reporting.Plots;
 
-/// <summary>Moves labels of level lines apart where the lines lie too close together.</summary>
+/// <summary>Moves words at the ends of lines apart where the lines lie too close together.</summary>
 internal static class LabelSpread
 {
-    /// <summary>Places for labels.</summary>
-    /// <param name="levels">Where the labels belong, rising.</param>
+    /// <summary>Places for words, in the order given.</summary>
+    /// <param name="levels">Where the words belong.</param>
     /// <param name="gap">Least distance between two of them, in the same unit.</param>
-    /// <returns>Places that rise by the gap at least, each as near to its level as the one above allows.</returns>
-    public static double[] Apart(IReadOnlyList<double> levels, double gap)
+    /// <param name="floor">Nothing goes below this.</param>
+    /// <returns>For every level a place; the lower of two gives way downwards as far as the floor lets it.</returns>
+    public static double[] Apart(IReadOnlyList<double> levels, double gap, double floor)
     {
         double[] places = [.. levels];
-        for (int i = places.Length - 2; i >= 0; i--) places[i] = Math.Min(places[i], places[i + 1] - gap);
+        int[] fromTop = [.. Enumerable.Range(0, places.Length).OrderByDescending(i => levels[i])];
+        for (int i = 1; i < fromTop.Length; i++) places[fromTop[i]] = Math.Min(places[fromTop[i]], places[fromTop[i - 1]] - gap);
+        double least = floor;
+        foreach (int i in fromTop.Reverse())
+        {
+            places[i] = Math.Max(places[i], least);
+            least = places[i] + gap;
+        }
+
         return places;
     }
 }

@@ -10,36 +10,36 @@ namespace StarterCtl.App.Reporting.Plots;
 internal static class LoadStepPlot
 {
     // A stretch before the step shows what it was like.
-    private const double LeadRatio = 0.12;
+    private const double LeadRatio = 0.15;
 
     /// <summary>Speed, back-EMF and current of the machine.</summary>
-    public static PlotModel Build(LoadStepResponse response, PlotSize size)
+    public static PlotDrawing Build(LoadStepResponse response, PlotSize size)
     {
-        double end = response.Curve[^1].Seconds, start = -LeadRatio * end;
-        PlotModel model = PlotParts.Model(size);
-        model.Axes.Add(PlotParts.Bottom("time after the step, s", start, end));
-        AddPanel(model, size, response, start, "n", "speed, r/min", 0.69, 1, point => point.Rpm);
-        AddPanel(model, size, response, start, "e", "back-EMF, V", 0.345, 0.655, point => point.BackEmfVolts);
-        AddPanel(model, size, response, start, "i", "current, A", 0, 0.31, point => point.ArmatureAmps);
-        return model;
+        double end = response.Curve[^1].Seconds;
+        PlotDrawing plot = new(size, size.IsNarrow ? 48 : 56);
+        plot.Bottom("time after the step, s", -LeadRatio * end, end);
+        AddPanel(plot, response, "n", "speed, r/min", (0.7, 1), point => point.Rpm);
+        AddPanel(plot, response, "e", "back-EMF, V", (0.35, 0.64), point => point.BackEmfVolts);
+        AddPanel(plot, response, "i", "current, A", (0, 0.29), point => point.ArmatureAmps);
+        return plot;
     }
 
     /// <summary>Speed of both machines, each in per cent of its own speed before the step.</summary>
-    public static PlotModel BuildComparison(LoadStepScene scene, PlotSize size)
+    public static PlotDrawing BuildComparison(LoadStepScene scene, PlotSize size)
     {
         double end = Math.Max(scene.Machine.Curve[^1].Seconds, scene.WeakerMachine.TimeConstantSeconds * 3), start = -0.05 * end;
         List<DataPoint> strong = Percent(scene.Machine, start, end), weak = Percent(scene.WeakerMachine, start, end);
-        (double From, double To) range = PlotParts.Range(Math.Min(strong.Min(point => point.Y), weak.Min(point => point.Y)), 100, 0.15);
-        PlotModel model = PlotParts.Model(size);
-        model.Axes.Add(PlotParts.Bottom("time after the step, s", start, end));
-        model.Axes.Add(PlotParts.Left("n", "speed, % of before", range));
-        double unitsPerX = size.PlotWidth / (end - start), unitsPerY = size.Height / (range.To - range.From);
-        model.Annotations.Add(PlotParts.Upright("n", 0, PlotParts.Grey, LineStyle.Dot));
-        model.Series.Add(PlotParts.Curve("n", Curves.Thin(strong, unitsPerX, unitsPerY), PlotParts.Ink));
-        model.Series.Add(PlotParts.Curve("n", Curves.Thin(weak, unitsPerX, unitsPerY), PlotParts.Red, LineStyle.Dash));
-        model.Annotations.Add(PlotParts.Label("n", "this machine", new DataPoint(end, strong[^1].Y), HorizontalAlignment.Right, VerticalAlignment.Bottom, new ScreenVector(0, -3)));
-        model.Annotations.Add(PlotParts.Label("n", $"{LoadStepScene.WeakerTimes:0} × armature resistance", new DataPoint(end, weak[^1].Y), HorizontalAlignment.Right, VerticalAlignment.Bottom, new ScreenVector(0, -3)));
-        return model;
+        (double From, double To) range = PlotParts.Range(Math.Min(strong.Min(point => point.Y), weak.Min(point => point.Y)), 100, 0.2);
+        PlotDrawing plot = new(size);
+        plot.Bottom("time after the step, s", start, end);
+        plot.Left("n", "speed, % of that before the step", range);
+        double unitsPerX = plot.Width / (end - start), unitsPerY = plot.Height / (range.To - range.From);
+        plot.Model.Annotations.Add(PlotParts.Upright("n", 0, PlotParts.Grey, LineStyle.Dot));
+        plot.Model.Series.Add(PlotParts.Curve("n", Curves.Thin(strong, unitsPerX, unitsPerY), PlotParts.Ink));
+        plot.Model.Series.Add(PlotParts.Curve("n", Curves.Thin(weak, unitsPerX, unitsPerY), PlotParts.Red, LineStyle.Dash));
+        plot.Say("n", "this machine: −" + Quantity.Percent(scene.Machine.DropPercent), new DataPoint(end, strong[^1].Y), "end", -2, -6);
+        plot.Say("n", "10 times the resistance: −" + Quantity.Percent(scene.WeakerMachine.DropPercent), new DataPoint(end, weak[^1].Y), "end", -2, size.FontSize + 5);
+        return plot;
     }
 
     private static List<DataPoint> Percent(LoadStepResponse response, double start, double end)
@@ -47,25 +47,23 @@ internal static class LoadStepPlot
         double whole = response.Before.Rpm > 0 ? response.Before.Rpm : 1;
         List<DataPoint> points = [new(start, response.Before.Rpm / whole * 100)];
         points.AddRange(response.Curve.Where(point => point.Seconds <= end).Select(point => new DataPoint(point.Seconds, point.Rpm / whole * 100)));
-        if (points[^1].X < end) points.Add(new DataPoint(end, points[^1].Y));
+        if (response.Curve[^1].Seconds < end) points.Add(new DataPoint(end, response.After.Rpm / whole * 100));
         return points;
     }
 
-    private static void AddPanel(
-        PlotModel model, PlotSize size, LoadStepResponse response, double start, string key, string title, double from, double to, Func<RunningPoint, double> number)
+    private static void AddPanel(PlotDrawing plot, LoadStepResponse response, string key, string title, (double From, double To) place, Func<RunningPoint, double> number)
     {
-        List<DataPoint> points = [new(start, number(response.Before))];
-        points.AddRange(response.Curve.Select(point => new DataPoint(point.Seconds, number(point))));
+        double end = response.Curve[^1].Seconds, start = -LeadRatio * end, before = number(response.Before), after = number(response.After);
+        List<DataPoint> points = [new(start, before), .. response.Curve.Select(point => new DataPoint(point.Seconds, number(point)))];
         double lowest = points.Min(point => point.Y), highest = points.Max(point => point.Y);
-        double air = Math.Max((highest - lowest) * 0.22, Math.Abs(highest) * 1e-4 + 1e-9);
+        double air = Math.Max((highest - lowest) * 0.15, Math.Abs(highest) * 1e-4 + 1e-9);
         (double From, double To) range = (lowest - air, highest + air);
-        model.Axes.Add(PlotParts.Left(key, title, range, from, to));
-        model.Annotations.Add(PlotParts.Upright(key, 0, PlotParts.Grey, LineStyle.Dot));
-        double end = points[^1].X;
-        model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, size.PlotWidth / (end - start), size.Height * (to - from) / (range.To - range.From)), PlotParts.Ink));
-        bool falls = points[^1].Y < points[0].Y;
-        model.Annotations.Add(PlotParts.Label(key, Quantity.Plain(points[0].Y), points[0], HorizontalAlignment.Left, falls ? VerticalAlignment.Bottom : VerticalAlignment.Bottom, new ScreenVector(2, -2)));
-        model.Annotations.Add(PlotParts.Label(key, Quantity.Plain(number(response.After)), points[^1], HorizontalAlignment.Right, falls ? VerticalAlignment.Top : VerticalAlignment.Bottom, new ScreenVector(-2, falls ? 2 : -2)));
-        model.Series.Add(PlotParts.Marks(key, [new DataPoint(response.OnTheWay.Seconds, number(response.OnTheWay))], MarkerType.Circle, PlotParts.Red));
+        plot.Left(key, title, range, place.From, place.To);
+        plot.Model.Annotations.Add(PlotParts.Upright(key, 0, PlotParts.Grey, LineStyle.Dot));
+        plot.Model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, plot.Width / (end - start), plot.Height * (place.To - place.From) / (range.To - range.From)), PlotParts.Ink));
+        plot.Model.Series.Add(PlotParts.Marks(key, [new DataPoint(response.OnTheWay.Seconds, number(response.OnTheWay))], MarkerType.Circle, PlotParts.Red));
+        bool falls = after < before;
+        plot.Say(key, Quantity.Plain(before), new DataPoint(start, before), "start", 4, falls ? plot.Size.FontSize + 4 : -5);
+        plot.Say(key, Quantity.Plain(after), new DataPoint(end, points[^1].Y), "start", 5, plot.Size.FontSize * 0.35);
     }
 }

@@ -11,33 +11,35 @@ namespace StarterCtl.App.Reporting.Plots;
 internal static class OverviewPlot
 {
     /// <summary>Builds the plot.</summary>
-    public static PlotModel Build(StartStudy study, PlotSize size)
+    public static PlotDrawing Build(StartStudy study, PlotSize size)
     {
         List<Sample> samples = [.. study.Record.Samples.Where(sample => sample.TimeSeconds >= 0)];
         double end = samples[^1].TimeSeconds;
-        PlotModel model = PlotParts.Model(size);
-        model.Axes.Add(PlotParts.Bottom("time, s", 0, end));
-        AddPanel(model, size, samples, end, "n", "speed, r/min", 0.53, 1, sample => sample.SpeedRadPerSec * 30 / Math.PI);
-        AddPanel(model, size, samples, end, "i", "current, A", 0, 0.47, sample => sample.ArmatureAmps);
+        PlotDrawing plot = new(size, top: 40);
+        plot.Bottom("time, s", 0, end);
+        AddPanel(plot, samples, end, ("n", "speed, r/min", 16), (0.55, 1), sample => sample.SpeedRadPerSec * 30 / Math.PI);
+        AddPanel(plot, samples, end, ("i", "current, A", 0), (0, 0.45), sample => sample.ArmatureAmps);
+        double top = plot.Model.GetAxis("n").Maximum, last = double.NegativeInfinity;
         int number = 0;
         foreach (RunEvent happening in study.Setup.Events)
         {
             number++;
-            foreach (string key in new[] { "n", "i" }) model.Annotations.Add(PlotParts.Upright(key, happening.AtSeconds, PlotParts.Red, LineStyle.Dash));
-            double top = model.GetAxis("n").Maximum;
-            model.Annotations.Add(PlotParts.Label("n", $"event {number}", new DataPoint(happening.AtSeconds, top), HorizontalAlignment.Center, VerticalAlignment.Bottom));
+            foreach (string key in new[] { "n", "i" }) plot.Model.Annotations.Add(PlotParts.Upright(key, happening.AtSeconds, PlotParts.Red, LineStyle.Dash));
+            if (happening.AtSeconds - last < size.FontSize * end / plot.Width) continue;
+            last = happening.AtSeconds;
+            plot.Say("n", $"{number}", new DataPoint(happening.AtSeconds, top), "middle", 0, -4);
         }
 
-        return model;
+        return plot;
     }
 
     private static void AddPanel(
-        PlotModel model, PlotSize size, List<Sample> samples, double end, string key, string title, double from, double to, Func<Sample, double> number)
+        PlotDrawing plot, List<Sample> samples, double end, (string Key, string Title, double Lift) axis, (double From, double To) place, Func<Sample, double> number)
     {
         DataPoint[] points = [.. samples.Select(sample => new DataPoint(sample.TimeSeconds, number(sample)))];
-        (double From, double To) range = PlotParts.Range(Math.Min(0, points.Min(point => point.Y)), Math.Max(1e-6, points.Max(point => point.Y)), 0.08);
-        model.Axes.Add(PlotParts.Left(key, title, range, from, to));
-        double unitsPerY = size.Height * (to - from) / (range.To - range.From);
-        model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, size.PlotWidth / end, unitsPerY), PlotParts.Ink));
+        (double From, double To) range = PlotParts.Range(Math.Min(0, points.Min(point => point.Y)), points.Max(point => point.Y) is > 0 and double highest ? highest : 1, 0.08);
+        plot.Left(axis.Key, axis.Title, range, place.From, place.To, axis.Lift);
+        double unitsPerY = plot.Height * (place.To - place.From) / (range.To - range.From);
+        plot.Model.Series.Add(PlotParts.Curve(axis.Key, Curves.Thin(points, plot.Width / end, unitsPerY), PlotParts.Ink));
     }
 }

@@ -13,53 +13,60 @@ internal static class PlanePlot
 {
     private const string Key = "t";
 
-    private static readonly LineStyle[] Styles = [LineStyle.Dash, LineStyle.Dot, LineStyle.DashDot, LineStyle.LongDash];
-
     /// <summary>Builds the plot.</summary>
-    public static PlotModel Build(StartStudy study, PlotSize size)
+    public static PlotDrawing Build(StartStudy study, PlotSize size)
     {
         Machine machine = study.Setup.Machine;
-        Supply supply = study.Setup.Supply;
         List<Sample> samples = [.. study.Record.Samples.Where(sample => sample.TimeSeconds >= 0)];
-        double driving = supply.OpenCircuitVolts - machine.BrushDropVolts;
-        double noLoadRpm = driving / machine.Constant * 30 / Math.PI;
-        double right = Math.Max(noLoadRpm, samples.Max(sample => Rpm(sample))) * 1.03;
-        double left = Math.Min(0, samples.Min(sample => Rpm(sample)));
+        double noLoadRpm = (study.Setup.Supply.OpenCircuitVolts - machine.BrushDropVolts) / machine.Constant * 30 / Math.PI;
+        double right = Math.Max(noLoadRpm, samples.Max(Rpm)) * 1.03, left = Math.Min(0, samples.Min(Rpm));
         double top = 1.12 * Math.Max(machine.Constant * study.Design.PeakAmps, study.Result.PeakTorqueNewtonMetres);
         double bottom = Math.Min(0, 1.1 * samples.Min(sample => sample.TorqueNewtonMetres));
-        PlotModel model = PlotParts.Model(size);
-        model.Axes.Add(PlotParts.Bottom("speed, r/min", left, right));
-        model.Axes.Add(PlotParts.Left(Key, "torque, N m", (bottom, top)));
+        PlotDrawing plot = new(size, top: 42);
+        plot.Bottom("speed, r/min", left, right);
+        plot.Left(Key, "torque, N\u00A0m", (bottom, top), lift: 18);
 
-        AddCharacteristics(model, study, noLoadRpm, top);
-        AddLoad(model, study.Setup.Load, left, right, "load");
-        double unitsPerX = size.PlotWidth / (right - left), unitsPerY = size.Height / (top - bottom);
+        AddCharacteristics(plot, study, noLoadRpm, top);
+        AddLoads(plot, study.Setup, left, right);
+        double unitsPerX = plot.Width / (right - left), unitsPerY = plot.Height / (top - bottom);
         DataPoint[] path = [.. samples.Select(sample => new DataPoint(Rpm(sample), sample.TorqueNewtonMetres))];
-        model.Series.Add(PlotParts.Curve(Key, Curves.Thin(path, unitsPerX, unitsPerY), PlotParts.Ink, thickness: 2.4));
-        DataPoint end = path[^1];
-        model.Series.Add(PlotParts.Marks(Key, [end], MarkerType.Diamond, PlotParts.Red));
-        model.Annotations.Add(PlotParts.Label(Key, "end of run", end, HorizontalAlignment.Right, VerticalAlignment.Top, new ScreenVector(-6, 6)));
-        return model;
+        plot.Model.Series.Add(PlotParts.Curve(Key, Curves.Thin(path, unitsPerX, unitsPerY), PlotParts.Ink, thickness: 2.4));
+        plot.Model.Series.Add(PlotParts.Marks(Key, [path[^1]], MarkerType.Diamond, PlotParts.Red));
+        plot.Say(Key, "end", path[^1], "end", -8, 5);
+        return plot;
     }
 
-    private static void AddCharacteristics(PlotModel model, StartStudy study, double noLoadRpm, double top)
+    private static void AddCharacteristics(PlotDrawing plot, StartStudy study, double noLoadRpm, double top)
     {
         Machine machine = study.Setup.Machine;
         double driving = study.Setup.Supply.OpenCircuitVolts - machine.BrushDropVolts;
+        double room = plot.Size.FontSize * noLoadRpm / plot.Width, lastX = double.NegativeInfinity;
         for (int i = 0; i <= study.Design.StageCount; i++)
         {
-            double ohms = study.Setup.Supply.SourceOhms + (i < study.Design.StageCount ? study.Design.Stages[i].TotalOhms : study.Design.ArmatureOhms);
+            bool isBare = i == study.Design.StageCount;
+            double ohms = study.Setup.Supply.SourceOhms + (isBare ? study.Design.ArmatureOhms : study.Design.Stages[i].TotalOhms);
             double standstill = machine.Constant * driving / ohms;
             // Where the line enters the picture: on its left edge, or on its top.
-            DataPoint enters = standstill <= top ? new DataPoint(0, standstill) : new DataPoint(noLoadRpm * (1 - top / standstill), top);
-            model.Series.Add(PlotParts.Curve(Key, [enters, new DataPoint(noLoadRpm, 0)], PlotParts.Blue, Styles[i % Styles.Length], 1.1));
-            string name = i < study.Design.StageCount ? $"{i + 1}" : "a";
-            DataPoint at = enters.X > 0 ? enters : new DataPoint(noLoadRpm * 0.015, standstill * 0.985);
-            model.Annotations.Add(PlotParts.Label(Key, name, at, HorizontalAlignment.Center, enters.X > 0 ? VerticalAlignment.Bottom : VerticalAlignment.Middle, new ScreenVector(enters.X > 0 ? 0 : 4, 0)));
+            bool isOnLeft = standstill <= top;
+            DataPoint enters = isOnLeft ? new DataPoint(0, standstill) : new DataPoint(noLoadRpm * (1 - top / standstill), top);
+            plot.Model.Series.Add(PlotParts.Curve(Key, [enters, new DataPoint(noLoadRpm, 0)], PlotParts.Blue, isBare ? LineStyle.LongDashDot : LineStyle.Dash, 1.1));
+            if (enters.X - lastX < room && !isBare) continue;
+            if (!isOnLeft) lastX = enters.X;
+            plot.Say(Key, isBare ? "armature" : $"{i + 1}", enters, isBare ? "start" : "middle", isOnLeft ? 8 : isBare ? -6 : 0, isOnLeft ? -6 : -4);
         }
     }
 
-    private static void AddLoad(PlotModel model, Load load, double left, double right, string name)
+    private static void AddLoads(PlotDrawing plot, RunSetup setup, double left, double right)
+    {
+        AddLoad(plot, setup.Load, left, right, LineStyle.LongDash, "load");
+        double? last = setup.Events.LastOrDefault(happening => happening.LoadTorqueNewtonMetres != null && happening.AtSeconds < setup.DurationSeconds)?.LoadTorqueNewtonMetres;
+        if (last is double torque && torque != setup.Load.ConstantNewtonMetres)
+        {
+            AddLoad(plot, setup.Load with { ConstantNewtonMetres = torque }, left, right, LineStyle.Dot, "load at the end");
+        }
+    }
+
+    private static void AddLoad(PlotDrawing plot, Load load, double left, double right, LineStyle style, string name)
     {
         DataPoint[] points = new DataPoint[41];
         for (int i = 0; i < points.Length; i++)
@@ -68,9 +75,8 @@ internal static class PlanePlot
             points[i] = new DataPoint(rpm, load.TorqueAt(rpm * Math.PI / 30));
         }
 
-        model.Series.Add(PlotParts.Curve(Key, points, PlotParts.Red, LineStyle.LongDash, 1.4));
-        DataPoint at = points[points.Length / 4];
-        model.Annotations.Add(PlotParts.Label(Key, name, at, HorizontalAlignment.Center, VerticalAlignment.Top, new ScreenVector(0, 3)));
+        plot.Model.Series.Add(PlotParts.Curve(Key, points, PlotParts.Red, style, 1.7));
+        plot.Say(Key, name, points[3], "start", 0, -5);
     }
 
     private static double Rpm(Sample sample) => sample.SpeedRadPerSec * 30 / Math.PI;

@@ -9,12 +9,9 @@ internal sealed record PlotSize(double Width, double Height, bool IsNarrow)
     /// <summary>Size of the letters.</summary>
     public double FontSize => IsNarrow ? 11 : 13;
 
-    /// <summary>Room left of the plot for numbers and title.</summary>
-    public double Left => IsNarrow ? 50 : 62;
+    /// <summary>Room left of the plot for numbers.</summary>
+    public double Left => IsNarrow ? 40 : 50;
 
-    /// <summary>Room right of the plot.</summary>
-    public double Right => IsNarrow ? 10 : 16;
-
-    /// <summary>Width of the plot itself.</summary>
-    public double PlotWidth => Width - Left - Right;
+    /// <summary>Room below the plot for numbers and title.</summary>
+    public double Bottom => IsNarrow ? 36 : 42;
 }

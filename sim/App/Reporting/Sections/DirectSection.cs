@@ -14,7 +14,7 @@ internal static class DirectSection
         double driving = study.Design.SupplyVolts - study.Design.BrushDropVolts;
         double source = study.Setup.Supply.SourceOhms;
         page.BeginSection("direct", "Without a starter");
-        page.Paragraph($"At rest the back-EMF is zero. Nothing but the armature’s own resistance would hold the current: ({study.Design.SupplyVolts} − {study.Design.BrushDropVolts}) / {study.Design.ArmatureOhms} = {Amps(study.Design.DirectStartAmps)}{TimesRated(study, study.Design.DirectStartAmps)}. The supply’s resistance lowers that to {driving} / {study.Design.ArmatureOhms + source} = {Amps(driving / (study.Design.ArmatureOhms + source))}, and while the inductance lets the current grow the machine already gathers speed: the simulated peak is {Amps(direct.PeakAmps)}.");
+        page.Paragraph($"At rest the back-EMF is zero. Nothing but the armature’s own resistance would hold the current: ({study.Design.SupplyVolts} − {study.Design.BrushDropVolts}) / {study.Design.ArmatureOhms} = {Amps(study.Design.DirectStartAmps)}{TimesRated(study, study.Design.DirectStartAmps)}. The supply’s resistance lowers that to {driving} / {study.Design.ArmatureOhms + source} = {Amps(driving / (study.Design.ArmatureOhms + source))}, {(study.Setup.Machine.ArmatureHenries > 0 ? "and while the inductance lets the current grow the machine already gathers speed" : "and without inductance the current is there at once")}: the simulated peak is {Amps(direct.PeakAmps)}.");
         page.Add(Figure.Of(
             "direct-plot",
             $"Armature current against time: without a starter it reaches {Amps(direct.PeakAmps)}, with the starter {Amps(study.Result.PeakAmps)}.",
@@ -28,7 +28,7 @@ internal static class DirectSection
     private static void WriteTable(ReportPage page, StartStudy study, DirectStart direct)
     {
         RunResult result = study.Result;
-        ReportTable table = new(direct.Seconds == null ? "With and without" : $"With and without; time and heat up to {Rpm(direct.UpToRpm)}, 95 % of the final speed", ["Figure", "Straight on", "With starter"]);
+        ReportTable table = new(direct.Seconds == null ? "With and without" : $"With and without; time and heat up to {Rpm(direct.UpToRpm)}{(result.FinalRpm > 0 ? ", 95 % of the final speed" : "")}", ["Figure", "Straight on", "With starter"]);
         table.Add("Peak current", Amps(direct.PeakAmps), Amps(result.PeakAmps));
         if (study.Plate.RatedAmps is double rated) table.Add("Peak current, times rated", direct.PeakAmps / rated, result.PeakAmps / rated);
         table.Add("Peak torque", Torque(direct.PeakTorqueNewtonMetres), Torque(result.PeakTorqueNewtonMetres));

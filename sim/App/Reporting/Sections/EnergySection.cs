@@ -13,11 +13,11 @@ internal static class EnergySection
     {
         RunResult result = study.Result;
         page.BeginSection("energy", "Where the energy went");
-        page.Paragraph($"Over the run of {Seconds(study.Setup.DurationSeconds)} the supply delivered {Joules(result.SupplyJoules)} at the starter's input terminals. Every part of it is accounted for.");
+        page.Paragraph($"Over the run of {Seconds(study.Setup.DurationSeconds)} the supply delivered {Joules(result.SupplyJoules)} at the starter's input terminals.");
         EnergyPart[] parts = EnergyPart.Of(result);
-        page.Add(EnergyBar.Draw(parts));
+        if (result.SupplyJoules > 0) page.Add(EnergyBar.Draw(parts));
         ReportTable table = new("Energy balance", ["Part", "Energy, J", "Part of the supply's, %"]);
-        table.Add("Delivered at the input terminals", result.SupplyJoules, 100.0);
+        table.Add("Delivered at the input terminals", result.SupplyJoules, Share(result.SupplyJoules, result.SupplyJoules));
         foreach (EnergyPart part in parts) table.Add($"{part.Letter}  {part.Name}", part.Joules, Share(part.Joules, result.SupplyJoules));
         double remainder = result.SupplyJoules - parts.Sum(part => part.Joules);
         table.Add("Remainder: error of the sums", RoundedRemainder(remainder, result.SupplyJoules), Share(RoundedRemainder(remainder, result.SupplyJoules), result.SupplyJoules));

@@ -12,7 +12,8 @@ internal static class LoadStepSection
     {
         LoadStepResponse response = scene.Machine;
         page.BeginSection("loadstep", "When the load changes");
-        string origin = scene.EventSeconds is double at ? $"the step of the case’s event at {Seconds(at)}" : "a step of half the rated torque";
+        string usual = study.Plate is { RatedWatts: not null, RatedRadPerSec: not null } ? "a step of half the rated torque" : "a step of half the torque at the switching current";
+        string origin = scene.EventSeconds is double at ? $"the step of the case’s event at {Seconds(at)}" : usual;
         page.Paragraph($"The start is over. All resistance is out and no contact moves any more; the controller only watches. Now the load’s constant torque goes from {Torque(scene.LoadBefore.ConstantNewtonMetres)} to {Torque(scene.LoadAfter.ConstantNewtonMetres)}, {origin}. Nobody tells the machine to take more current. The back-EMF does.");
         if (response.Runs) WriteChain(page, study, scene);
         else page.Paragraph($"<strong>This machine cannot carry that load:</strong> even at rest its current of {Amps(response.After.ArmatureAmps)} makes too little torque, and it stalls.");
@@ -49,11 +50,11 @@ internal static class LoadStepSection
         ReportTable table = new(
             "The machine at four moments", ["Quantity", "Before", "Right after", ReportPage.Text($"After {Seconds(response.OnTheWay.Seconds)}"), "Settled"]);
         RunningPoint[] points = [response.Before, response.RightAfter, response.OnTheWay, response.After];
-        AddRow(table, "Load torque, N m", points, point => point.LoadTorqueNewtonMetres);
+        AddRow(table, "Load torque, N\u00A0m", points, point => point.LoadTorqueNewtonMetres);
         AddRow(table, "Speed, r/min", points, point => point.Rpm);
         AddRow(table, "Back-EMF, V", points, point => point.BackEmfVolts);
         AddRow(table, "Current, A", points, point => point.ArmatureAmps);
-        AddRow(table, "Torque of the machine, N m", points, point => point.TorqueNewtonMetres);
+        AddRow(table, "Torque of the machine, N\u00A0m", points, point => point.TorqueNewtonMetres);
         AddRow(table, "Lost in the supply, V", points, point => point.SourceDropVolts);
         AddRow(table, "Voltage at the terminals, V", points, point => point.TerminalVolts);
         page.Table(table);

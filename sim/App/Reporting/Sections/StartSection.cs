@@ -21,8 +21,8 @@ internal static class StartSection
         page.Add(Figure.Of(
             "start-plot",
             $"Armature current, speed, back-EMF and torque against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
-            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub> and the designed thresholds. The controller decides a little earlier than the contact closes, so the back-EMF stands above its threshold by then and the peaks stay below <var>I</var><sub>1</sub>."),
-            (860, 900),
+            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub> and the designed thresholds. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one."),
+            (550, 760),
             size => StartPlot.Build(study, size, end)));
         if (end < study.Setup.DurationSeconds) WriteOverview(page, study);
         WriteCutouts(page, study);
@@ -45,8 +45,8 @@ internal static class StartSection
         page.Add(Figure.Of(
             "overview",
             $"Speed and current over the whole run of {Seconds(study.Setup.DurationSeconds)}. {events}",
-            ReportPage.Text($"The whole run. {(events.Length > 0 ? "Dashed upright lines: " + events + ", see the timeline." : "")}"),
-            (400, 420),
+            ReportPage.Text($"The whole run. {(events.Length > 0 ? "Dashed upright lines with numbers: " + events + ", see the timeline." : "")}"),
+            (370, 400),
             size => OverviewPlot.Build(study, size)));
     }
 
@@ -55,7 +55,8 @@ internal static class StartSection
         if (study.Result.Cutouts.Count == 0) return;
         ReportTable table = new(
             "Cutouts as they happened",
-            ["Stage", "Threshold crossed, s", "Decided, s", "Contact closed, s", "Back-EMF then, V", "Designed threshold, V", "Speed, r/min", "Current before, A", "Peak after, A", "Designed peak, A"]);
+            ["Stage", "Threshold crossed, s", "Decided, s", "Contact closed, s", "Back-EMF then, V", "Designed threshold, V", "Speed, r/min", "Current before, A", "Peak after, A", "Designed peak, A"],
+            "figures tight");
         foreach (Cutout cutout in study.Result.Cutouts)
         {
             DesignedStage stage = study.Design.Stages[cutout.Stage - 1];
@@ -70,7 +71,7 @@ internal static class StartSection
     private static void WriteTimeline(ReportPage page, StartStudy study)
     {
         page.Heading("What the controller did and why");
-        ReportTable table = new("Timeline", ["Time, s", "Phase", "Stage", "Current, A", "What and why"], "words timeline");
+        ReportTable table = new("Timeline", ["Time, s", "Phase", "Stage", "Current, A", "What and why"], "words wrap timeline");
         string format = study.Setup.PeriodMicroseconds % 1000 == 0 ? "F3" : "F5";
         foreach (TimelineEntry entry in study.Result.Timeline.Take(MostRows))
         {

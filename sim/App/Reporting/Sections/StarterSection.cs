@@ -29,13 +29,14 @@ internal static class StarterSection
         ReportTable table = new(
             "Stages in the order in which they are cut out, at rated supply",
             [
-                "Stage", "In circuit, Ω", "Section, Ω", "Cut out at back-EMF, V", "Part of supply", "Speed, r/min", "Volts left, V",
-                "Current at its begin, A", "at its cutout, A", "Expected time, s", "Heat in section, kJ",
-            ]);
+                "Stage", "In circuit, Ω", "Section, Ω", "Threshold, V", "of supply, %", "Speed, r/min", "Volts left, V",
+                "First current, A", "Last current, A", "Time, s", "Heat, kJ",
+            ],
+            "figures tight");
         foreach (DesignedStage stage in design.Stages)
         {
             table.Add(
-                stage.Stage, stage.TotalOhms, stage.SectionOhms, stage.CutoutVolts, stage.CutoutFraction, OrDash(stage.CutoutRpm, Plain), stage.VoltsLeft,
+                stage.Stage, stage.TotalOhms, stage.SectionOhms, stage.CutoutVolts, stage.CutoutFraction * 100, OrDash(stage.CutoutRpm, Plain), stage.VoltsLeft,
                 stage.PeakAmps, stage.SwitchingAmps, OrDash(stage.ExpectedSeconds, Plain), OrDash(stage.EnergyJoules / 1000, Plain));
         }
 
@@ -43,7 +44,7 @@ internal static class StarterSection
         if (design.Stages[0].ExpectedSeconds == null) seconds = joules = null;
         table.Add("armature alone", design.ArmatureOhms, "–", "–", "–", "–", "–", design.FinalPeakAmps, "–", OrDash(seconds, Plain), OrDash(joules / 1000, Plain));
         page.Table(table);
-        page.Note($"Times and heats leave out inductance and contactor delays; the last row gives their sums. Voltages are those at the starter's input terminals.");
+        page.Note($"Threshold: the back-EMF at which the stage is cut out. First and last current: just after the stage comes into effect, and just before it is cut out. Heat: of the section over one start. Times and heats leave out inductance and contactor delays; the last row gives their sums. Voltages are those at the starter's input terminals.");
     }
 
     private static void WriteComparison(ReportPage page, StartStudy study)
