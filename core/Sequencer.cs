@@ -66,6 +66,7 @@ public sealed class Sequencer
                 break;
             case Phase.Running:
                 if (readings.StopPressed) Stop(readings);
+                else if (!readings.LineClosed) TripOnLostLine();
                 else _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
                 break;
             case Phase.Stopping:
@@ -102,6 +103,12 @@ public sealed class Sequencer
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
+        if (!readings.LineClosed && WantStages != 0)
+        {
+            TripOnLostLine();
+            return;
+        }
+
         if (!readings.LineClosed)
         {
             _confirmedMicroseconds = -1;
@@ -114,9 +121,7 @@ public sealed class Sequencer
 
         if (_inStageMicroseconds >= _settings.MaximumStageMicroseconds)
         {
-            _faults.Raise(FaultId.StageTookTooLong, Stage, _settings.MaximumStageMicroseconds * 0.000001f, Phase, Stage);
-            Enter(Phase.Tripped);
-            _why.Set(Reason.FaultLatched, (int)FaultId.StageTookTooLong, 0f, 0);
+            Trip(FaultId.StageTookTooLong, Stage, _settings.MaximumStageMicroseconds * 0.000001f);
             return;
         }
 
@@ -130,6 +135,16 @@ public sealed class Sequencer
         if ((WantStages & (1 << (Stage - 1))) != 0) EnterNextStage();
         if (Phase == Phase.Running) _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
         else DecideCutout(elapsedMicroseconds, readings, estimate);
+    }
+
+    // With resistance already out, a line contact that closes again by itself would meet a slower shaft unprotected.
+    private void TripOnLostLine() => Trip(FaultId.ContactDidNotClose, 0f, 0f);
+
+    private void Trip(FaultId id, float measured, float limit)
+    {
+        _faults.Raise(id, measured, limit, Phase, Stage);
+        Enter(Phase.Tripped);
+        _why.Set(Reason.FaultLatched, (int)id, 0f, 0);
     }
 
     private void EnterNextStage()
@@ -151,8 +166,9 @@ public sealed class Sequencer
         int confirmedMicroseconds = _confirmedMicroseconds;
         _confirmedMicroseconds = -1;
 
-        // Written so that a NaN, which protection has already tripped on, would wait and not cut out.
-        if (!(estimate.BackEmfVolts >= thresholdVolts))
+        // Written so that a NaN, which protection has already tripped on, would wait and not cut out. A threshold that is not
+        // above zero comes from a dead sensor or a supply that has gone: at rest it would cut every stage out.
+        if (!(estimate.BackEmfVolts >= thresholdVolts && thresholdVolts > 0f))
         {
             _why.Set(Reason.BackEmfBelowThreshold, estimate.BackEmfVolts, thresholdVolts, 0);
             return;

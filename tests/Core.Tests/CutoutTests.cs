@@ -195,6 +195,23 @@ public sealed class CutoutTests
         Assert.False(bench.Tick().Controller.Estimate.ResistiveValid);
     }
 
+    [Theory]
+    [InlineData(0f)]
+    [InlineData(-10f)]
+    [InlineData(60f)]
+    [InlineData(125f)]
+    public void Cutout_SupplySoLowThatTheThresholdIsNotAboveZero_NeverCutsOut(float supplyVolts)
+    {
+        // A dead voltage sensor must not look like a machine that is up to speed.
+        Bench bench = new Bench().Started();
+
+        bench.Readings.SupplyVolts = supplyVolts;
+        bench.Ticks(100);
+
+        bench.AssertWhy(Reason.BackEmfBelowThreshold, 0f, supplyVolts - 125f);
+        bench.AssertCoils(true, 0);
+    }
+
     private static int ClosedBefore(int stage) => (1 << (stage - 1)) - 1;
 
     private static float SupplyLess(float volts) => Bench.SupplyVolts - volts;

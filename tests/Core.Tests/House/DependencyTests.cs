@@ -19,7 +19,7 @@ public sealed class DependencyTests
         ["firmware/Board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
-        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
+        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
     };
 
     [Fact]
