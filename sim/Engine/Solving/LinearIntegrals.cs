@@ -17,22 +17,25 @@ public static class LinearIntegrals
     /// <param name="sums">Receives the integrals on top of what it holds.</param>
     public static void Add(Regime regime, double seconds, double amps, double speed, ref StepIntegrals sums)
     {
-        Span<double> a = stackalloc double[6], next = stackalloc double[6];
+        Span<double> a = stackalloc double[6], change = stackalloc double[6], next = stackalloc double[6];
         Span<double> ampsIntegral = stackalloc double[3], speedIntegral = stackalloc double[3];
         Span<double> squareAmps = stackalloc double[6], squareSpeed = stackalloc double[6];
         regime.LinearRows(a);
         int doublings = LinearSeries.Doublings(a, seconds);
         double h = seconds / Math.Pow(2, doublings);
-        LinearSeries.Sum(a, h, next);
+        LinearSeries.Change(a, h, change);
         Seed(a, h, 0, ampsIntegral, squareAmps);
         Seed(a, h, 1, speedIntegral, squareSpeed);
         for (int i = 0; i < doublings; i++)
         {
+            change.CopyTo(next);
+            next[0]++;
+            next[4]++;
             DoubleSquare(squareAmps, next);
             DoubleSquare(squareSpeed, next);
             DoubleLine(ampsIntegral, next);
             DoubleLine(speedIntegral, next);
-            LinearSeries.Double(next);
+            LinearSeries.Double(change);
         }
 
         sums.AmpSeconds += ampsIntegral[0] * amps + ampsIntegral[1] * speed + ampsIntegral[2];

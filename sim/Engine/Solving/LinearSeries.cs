@@ -36,8 +36,8 @@ internal static class LinearSeries
         }
     }
 
-    /// <summary>The series itself: exp(A h).</summary>
-    public static void Sum(ReadOnlySpan<double> a, double h, Span<double> next)
+    /// <summary>The change over a span, exp(A h) - 1.</summary>
+    public static void Change(ReadOnlySpan<double> a, double h, Span<double> change)
     {
         Span<double> terms = stackalloc double[3 * (Order + 1)];
         for (int row = 0; row < 2; row++)
@@ -46,21 +46,22 @@ internal static class LinearSeries
             for (int c = 0; c < 3; c++)
             {
                 double sum = 0;
-                for (int k = Order; k >= 0; k--) sum += terms[3 * k + c];
-                next[3 * row + c] = sum;
+                for (int k = Order; k >= 1; k--) sum += terms[3 * k + c];
+                change[3 * row + c] = sum;
             }
         }
     }
 
-    /// <summary>Squares: from a span to twice the span.</summary>
-    public static void Double(Span<double> next)
+    /// <summary>From the change over a span to that over twice the span: D(2h) = 2 D(h) + D(h)^2.</summary>
+    /// <remarks>Squaring exp(A h) itself would double the rounding of a slow change with every doubling.</remarks>
+    public static void Double(Span<double> change)
     {
-        double a = next[0], b = next[1], c = next[2], d = next[3], e = next[4], f = next[5];
-        next[0] = a * a + b * d;
-        next[1] = a * b + b * e;
-        next[2] = a * c + b * f + c;
-        next[3] = d * a + e * d;
-        next[4] = d * b + e * e;
-        next[5] = d * c + e * f + f;
+        double a = change[0], b = change[1], c = change[2], d = change[3], e = change[4], f = change[5];
+        change[0] = 2 * a + (a * a + b * d);
+        change[1] = 2 * b + (a * b + b * e);
+        change[2] = 2 * c + (a * c + b * f);
+        change[3] = 2 * d + (d * a + e * d);
+        change[4] = 2 * e + (d * b + e * e);
+        change[5] = 2 * f + (d * c + e * f);
     }
 }

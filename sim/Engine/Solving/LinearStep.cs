@@ -4,8 +4,8 @@ namespace StarterCtl.Engine.Solving;
 
 /// <summary>The exact next current and speed of a linear regime over one span of time, as fixed forms of (Ia, w, 1).</summary>
 /// <remarks>
-/// Built by Taylor series on a span short enough for it and then by doubling, Phi(2h) = Phi(h)^2, which stays exact where
-/// the circuit is stiff; a difference of exponentials does not. Textbook linear algebra; derived here.
+/// Built by Taylor series on a span short enough for it and then by doubling, which stays exact where the circuit is stiff; a
+/// difference of exponentials does not. What is kept is the change over the span. Textbook linear algebra; derived here.
 /// </remarks>
 public sealed class LinearStep
 {
@@ -19,17 +19,17 @@ public sealed class LinearStep
     {
         Seconds = seconds;
         Span<double> a = stackalloc double[6];
-        Span<double> next = stackalloc double[6];
+        Span<double> change = stackalloc double[6];
         regime.LinearRows(a);
         int doublings = LinearSeries.Doublings(a, seconds);
-        LinearSeries.Sum(a, seconds / Math.Pow(2, doublings), next);
-        for (int i = 0; i < doublings; i++) LinearSeries.Double(next);
-        _ampsByAmps = next[0];
-        _ampsBySpeed = next[1];
-        _ampsConstant = next[2];
-        _speedByAmps = next[3];
-        _speedBySpeed = next[4];
-        _speedConstant = next[5];
+        LinearSeries.Change(a, seconds / Math.Pow(2, doublings), change);
+        for (int i = 0; i < doublings; i++) LinearSeries.Double(change);
+        _ampsByAmps = change[0];
+        _ampsBySpeed = change[1];
+        _ampsConstant = change[2];
+        _speedByAmps = change[3];
+        _speedBySpeed = change[4];
+        _speedConstant = change[5];
     }
 
     /// <summary>Span of this step, s.</summary>
@@ -39,7 +39,7 @@ public sealed class LinearStep
     public void Apply(ref double amps, ref double speed)
     {
         double i = amps, w = speed;
-        amps = _ampsByAmps * i + _ampsBySpeed * w + _ampsConstant;
-        speed = _speedByAmps * i + _speedBySpeed * w + _speedConstant;
+        amps = i + (_ampsByAmps * i + _ampsBySpeed * w + _ampsConstant);
+        speed = w + (_speedByAmps * i + _speedBySpeed * w + _speedConstant);
     }
 }
