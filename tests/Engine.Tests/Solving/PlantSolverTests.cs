@@ -45,6 +45,24 @@ public sealed class PlantSolverTests
     }
 
     [Fact]
+    public void Change_HeldShaftUnderPartOfItsTorque_StaysAtRest()
+    {
+        PlantSolver plant = At(Shaft, new Load(320, 0, 0), 0, 1.0, 0.2);
+        plant.Advance(0.02);
+        Assert.InRange(plant.TorqueNewtonMetres, 260, 270);
+
+        // Shorting the small section is not enough, shorting both is.
+        plant.Change(plant.Conditions with { StagesClosed = 2 });
+        Assert.Equal(0, plant.Acceleration);
+        plant.Advance(0.02);
+        Assert.Equal(0, plant.SpeedRadPerSec);
+
+        plant.Change(plant.Conditions with { StagesClosed = 3 });
+        plant.Advance(0.02);
+        Assert.True(plant.SpeedRadPerSec > 0);
+    }
+
+    [Fact]
     public void Advance_LoadAboveLockedTorque_NeverTurns()
     {
         PlantSolver plant = At(Shaft, new Load(400, 0, 0.1), 0, 1.2);
