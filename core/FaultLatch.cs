@@ -12,10 +12,10 @@ public sealed class FaultLatch
     /// <summary>The limit that it broke.</summary>
     public float Limit;
 
-    /// <summary>Phase in which it was raised.</summary>
+    /// <summary>Phase in which it was raised; without a fault <see cref="Phase.NotSetUp"/>.</summary>
     public Phase InPhase;
 
-    /// <summary>Stage in effect when it was raised, 1 to the stage count + 1.</summary>
+    /// <summary>Stage in effect when it was raised, 1 to the stage count + 1; without a fault 0.</summary>
     public int InStage;
 
     /// <summary>True while a fault is latched.</summary>
@@ -38,5 +38,7 @@ public sealed class FaultLatch
         Id = FaultId.None;
         Value = 0f;
         Limit = 0f;
+        InPhase = Phase.NotSetUp;
+        InStage = 0;
     }
 }

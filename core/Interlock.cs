@@ -20,7 +20,9 @@ public sealed class Interlock
 
         bool powered = !isLatched && !readings.StopPressed && !readings.EmergencyStop
             && (wanted.Phase == Phase.Accelerating || wanted.Phase == Phase.Running);
-        if (powered && wanted.WantLine && (LineCommanded || readings.StagesClosed == 0))
+        // Until the line is proven closed no stage may be: the first current depends on every section being in.
+        bool mayClose = readings.StagesClosed == 0 || (LineCommanded && (readings.LineClosed || StagesCommanded != 0));
+        if (powered && wanted.WantLine && mayClose)
         {
             outputs.CloseLine = true;
             outputs.CloseStages = AllowedStages(wanted.WantStages, StagesCommanded, readings);
@@ -29,14 +31,14 @@ public sealed class Interlock
         LineCommanded = outputs.CloseLine;
         StagesCommanded = outputs.CloseStages;
         outputs.ReadyLamp = wanted.Phase == Phase.Ready && wanted.Refusals == Refusal.None;
-        outputs.RunningLamp = wanted.Phase == Phase.Running;
+        outputs.RunningLamp = wanted.Phase == Phase.Running && readings.LineClosed && readings.StagesClosed == StagesCommanded;
         outputs.TrippedLamp = isLatched;
     }
 
-    // In order, one at a time, and the next only with the line and every earlier stage proven closed.
+    // In order, one at a time, and the next only with the line and every earlier stage proven closed, and no other.
     private static int AllowedStages(int wantStages, int wereClosed, Readings readings)
     {
-        bool earlierProven = readings.LineClosed && (readings.StagesClosed & wereClosed) == wereClosed;
+        bool earlierProven = readings.LineClosed && readings.StagesClosed == wereClosed;
         int mostStages = earlierProven ? (wereClosed << 1) | 1 : wereClosed;
         int allowed = 0;
         for (int bit = 1; (wantStages & mostStages & bit) != 0; bit <<= 1) allowed |= bit;

@@ -33,15 +33,27 @@ public sealed class Protector
     {
         Present = FaultId.None;
         if (readings.EmergencyStop) Find(FaultId.EmergencyStop, 1f, 0f);
-        else if (!IsWithin(readings.SupplyVolts, _lowestSupplyVolts, _settings.HighestSupplyVolts)) Find(FaultId.ReadingInvalid, readings.SupplyVolts, _settings.HighestSupplyVolts);
-        else if (!IsWithin(readings.ArmatureAmps, -Settings.Largest, Settings.Largest)) Find(FaultId.ReadingInvalid, readings.ArmatureAmps, Settings.Largest);
-        else if (!readings.SpeedValid || !IsWithin(readings.SpeedRadPerSec, -_settings.HighestSpeedRadPerSec, _settings.HighestSpeedRadPerSec)) Find(FaultId.ReadingInvalid, readings.SpeedRadPerSec, _settings.HighestSpeedRadPerSec);
-        else if (!IsWithin(readings.ArmatureAmps, -_settings.InstantTripAmps, _settings.InstantTripAmps)) Find(FaultId.Overcurrent, readings.ArmatureAmps, _settings.InstantTripAmps);
+        else if (!IsSupplyPlausible(readings)) Find(FaultId.ReadingInvalid, readings.SupplyVolts, _settings.HighestSupplyVolts);
+        else if (!IsCurrentPlausible(readings)) Find(FaultId.ReadingInvalid, readings.ArmatureAmps, Settings.Largest);
+        else if (!IsSpeedPlausible(readings)) Find(FaultId.ReadingInvalid, readings.SpeedRadPerSec, _settings.HighestSpeedRadPerSec);
+        else if (!IsCurrentPermitted(readings)) Find(FaultId.Overcurrent, readings.ArmatureAmps, _settings.InstantTripAmps);
         else if (_contacts.LineFailed) Find(_contacts.LineCommanded ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, 0f, 0f);
         else if (_contacts.StagesFailed) FindStageContact(readings);
     }
 
-    // NaN fails both comparisons.
+    private bool IsSupplyPlausible(Readings readings) =>
+        IsWithin(readings.SupplyVolts, _lowestSupplyVolts, _settings.HighestSupplyVolts);
+
+    private bool IsSpeedPlausible(Readings readings) =>
+        readings.SpeedValid && IsWithin(readings.SpeedRadPerSec, -_settings.HighestSpeedRadPerSec, _settings.HighestSpeedRadPerSec);
+
+    private bool IsCurrentPermitted(Readings readings) =>
+        IsWithin(readings.ArmatureAmps, -_settings.InstantTripAmps, _settings.InstantTripAmps);
+
+    private static bool IsCurrentPlausible(Readings readings) =>
+        IsWithin(readings.ArmatureAmps, -Settings.Largest, Settings.Largest);
+
+    // The board's interpreter takes NaN for larger than any number, so it is the upper bound that rejects NaN there.
     private static bool IsWithin(float number, float lowest, float highest) => number >= lowest && number <= highest;
 
     private void FindStageContact(Readings readings)

@@ -50,4 +50,9 @@ public enum Reason
 
     /// <summary>Reset was pressed while the cause is still there or start is held. Quantity: the <see cref="FaultId"/>.</summary>
     ResetRefused = 14,
+
+    /// <summary>
+    /// Stage holds: back-EMF so far above the supply that the current back would pass the peak. Quantity and limit in volts.
+    /// </summary>
+    BackEmfAboveSupply = 15,
 }

@@ -66,7 +66,7 @@ public sealed class Sequencer
                 break;
             case Phase.Running:
                 if (readings.StopPressed) Stop(readings);
-                else if (!readings.LineClosed) TripOnLostLine();
+                else if (!ContactsFollow(readings)) WaitForContacts(readings, estimate);
                 else _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
                 break;
             case Phase.Stopping:
@@ -103,16 +103,16 @@ public sealed class Sequencer
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        if (!readings.LineClosed && WantStages != 0)
+        // A stage contact that nobody commanded, while the line is not in yet: it must not meet less than the whole resistance.
+        if (WantStages == 0 && readings.StagesClosed != 0 && (!_lineProven || !readings.LineClosed))
         {
-            TripOnLostLine();
+            Trip(FaultId.ContactDidNotOpen, _contacts.FirstDisagreeingStage(readings), 0f);
             return;
         }
 
         if (!readings.LineClosed)
         {
-            _confirmedMicroseconds = -1;
-            _why.Set(Reason.WaitingForLineContact, 0f, 0f, _contacts.LineMicrosecondsLeft);
+            WaitForContacts(readings, estimate);
             return;
         }
 
@@ -125,10 +125,9 @@ public sealed class Sequencer
             return;
         }
 
-        if ((readings.StagesClosed & WantStages) != WantStages)
+        if (readings.StagesClosed != WantStages)
         {
-            _confirmedMicroseconds = -1;
-            _why.Set(Reason.WaitingForStageContact, Stage, 0f, _contacts.StagesMicrosecondsLeft);
+            WaitForContacts(readings, estimate);
             return;
         }
 
@@ -137,8 +136,30 @@ public sealed class Sequencer
         else DecideCutout(elapsedMicroseconds, readings, estimate);
     }
 
-    // With resistance already out, a line contact that closes again by itself would meet a slower shaft unprotected.
-    private void TripOnLostLine() => Trip(FaultId.ContactDidNotClose, 0f, 0f);
+    private bool ContactsFollow(Readings readings) => readings.LineClosed && readings.StagesClosed == WantStages;
+
+    /// <summary>
+    /// A contact is not where its coil wants it. One that was proven closed and opened may close again by itself: it must then
+    /// not meet so slow a shaft that the peak would be passed.
+    /// </summary>
+    private void WaitForContacts(Readings readings, Estimate estimate)
+    {
+        int provenStages = (1 << (Stage - 1)) - 1;
+        bool isLost = !readings.LineClosed || (readings.StagesClosed & provenStages) != provenStages;
+        _confirmedMicroseconds = -1;
+        if (isLost && Stage > 1 && !IsPeakKept(Stage - 1, readings, estimate))
+        {
+            Trip(FaultId.ContactDidNotClose, readings.LineClosed ? _contacts.FirstDisagreeingStage(readings) : 0f, 0f);
+        }
+        else if (!readings.LineClosed)
+        {
+            _why.Set(Reason.WaitingForLineContact, 0f, 0f, _contacts.LineMicrosecondsLeft);
+        }
+        else
+        {
+            _why.Set(Reason.WaitingForStageContact, _contacts.FirstDisagreeingStage(readings), 0f, _contacts.StagesMicrosecondsLeft);
+        }
+    }
 
     private void Trip(FaultId id, float measured, float limit)
     {
@@ -156,25 +177,39 @@ public sealed class Sequencer
     }
 
     /// <summary>
-    /// The current right after the cutout is (V - Vb - E) / R_next, so it stays within the permitted peak exactly while
-    /// V - Vb - E is at most the volts left that belong to the stage.
+    /// The current right after the cutout of a stage is (V - Vb - E) / R_next, so it stays within the permitted peak exactly
+    /// while V - Vb - E is at most the volts left that belong to the stage, and E - V - Vb at most the same for a current back.
     /// </summary>
+    private bool IsPeakKept(int stage, Readings readings, Estimate estimate)
+    {
+        float backEmfVolts = estimate.BackEmfVolts;
+        float thresholdVolts = ThresholdVolts(stage, readings);
+        return thresholdVolts > 0f && backEmfVolts >= thresholdVolts && backEmfVolts <= CeilingVolts(stage, readings);
+    }
+
+    private float ThresholdVolts(int stage, Readings readings) =>
+        readings.SupplyVolts - _settings.BrushDropVolts - _settings.VoltsLeft[stage - 1];
+
+    private float CeilingVolts(int stage, Readings readings) =>
+        readings.SupplyVolts + _settings.BrushDropVolts + _settings.VoltsLeft[stage - 1];
+
     private void DecideCutout(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        float thresholdVolts = readings.SupplyVolts - _settings.BrushDropVolts - _settings.VoltsLeft[Stage - 1];
-        bool held = _confirmedMicroseconds >= 0;
+        float thresholdVolts = ThresholdVolts(Stage, readings);
         int confirmedMicroseconds = _confirmedMicroseconds;
+        bool held = confirmedMicroseconds >= 0;
         _confirmedMicroseconds = -1;
 
-        // Written so that a NaN, which protection has already tripped on, would wait and not cut out. A threshold that is not
-        // above zero comes from a dead sensor or a supply that has gone: at rest it would cut every stage out.
-        if (!(estimate.BackEmfVolts >= thresholdVolts && thresholdVolts > 0f))
+        if (!IsPeakKept(Stage, readings, estimate))
         {
-            _why.Set(Reason.BackEmfBelowThreshold, estimate.BackEmfVolts, thresholdVolts, 0);
+            // A threshold that is not above zero comes from a dead sensor or a supply that has gone: it waits as well.
+            float ceilingVolts = CeilingVolts(Stage, readings);
+            if (estimate.BackEmfVolts > ceilingVolts) _why.Set(Reason.BackEmfAboveSupply, estimate.BackEmfVolts, ceilingVolts, 0);
+            else _why.Set(Reason.BackEmfBelowThreshold, estimate.BackEmfVolts, thresholdVolts, 0);
             return;
         }
 
-        if (!(readings.ArmatureAmps <= _settings.LockoutAmps))
+        if (!(readings.ArmatureAmps >= -_settings.LockoutAmps && readings.ArmatureAmps <= _settings.LockoutAmps))
         {
             _why.Set(Reason.CurrentAboveLockout, readings.ArmatureAmps, _settings.LockoutAmps, 0);
             return;

@@ -84,7 +84,7 @@ public sealed class Settings
         return SettingId.None;
     }
 
-    // Comparisons are written so that NaN fails them.
+    // The board's interpreter takes NaN for larger than any number, so it is the upper bound that rejects NaN there.
     private static bool IsPositive(float number) => number > 0f && number <= Largest;
 
     private static bool IsTime(int microseconds) => microseconds >= 0 && microseconds <= LongestMicroseconds;

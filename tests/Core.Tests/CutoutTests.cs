@@ -102,15 +102,33 @@ public sealed class CutoutTests
         bench.AssertCoils(true, 1);
     }
 
-    [Fact]
-    public void Cutout_GeneratingCurrent_IsNoLockout()
+    [Theory]
+    [InlineData(-399f, 1)]
+    [InlineData(-401f, 0)]
+    public void Cutout_GeneratingCurrent_IsLockedOutByItsMagnitude(float armatureAmps, int stages)
     {
         Bench bench = new Bench(settings => settings.LockoutAmps = 400f).Started().BackEmf(240f);
-        bench.Readings.ArmatureAmps = -500f;
+        bench.Readings.ArmatureAmps = armatureAmps;
 
         bench.Tick();
 
-        bench.AssertCoils(true, 1);
+        bench.AssertCoils(true, stages);
+    }
+
+    [Theory]
+    [InlineData(1, 375f)]
+    [InlineData(2, 312.5f)]
+    [InlineData(3, 281.25f)]
+    public void Cutout_ShaftSoFastThatTheCurrentBackWouldPassThePeak_Waits(int stage, float ceilingVolts)
+    {
+        // Driven above its no-load speed the machine feeds back: (E - V) / R_next may not pass 700 A either.
+        Bench bench = new Bench().InStage(stage).BackEmf(ceilingVolts + 0.1f);
+        int commanded = bench.Outputs.CloseStages;
+
+        bench.Ticks(10).AssertWhy(Reason.BackEmfAboveSupply, bench.Controller.Estimate.BackEmfVolts, ceilingVolts);
+        bench.AssertCoils(true, commanded);
+
+        bench.BackEmf(ceilingVolts - 0.1f).Tick().AssertWhy(Reason.StageCutOut, bench.Controller.Estimate.BackEmfVolts, 250f - bench.Settings.VoltsLeft[stage - 1]);
     }
 
     [Fact]

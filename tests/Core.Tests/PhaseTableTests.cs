@@ -14,10 +14,10 @@ public sealed class PhaseTableTests
         NotSetUp                stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays
         Ready                   stays         stays         Accelerating  stays         stays         stays         stays         Accelerating  Tripped       Tripped       Tripped       Tripped       stays         stays
         Ready, stage closed     stays         Tripped       stays         stays         stays         stays         stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
-        Line closing            stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
-        Accelerating            stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       Tripped       stays
-        Last stage closing      stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       Tripped       Running
-        Running                 stays         stays         stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       Tripped       stays
+        Line closing            stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         Tripped
+        Accelerating            stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
+        Last stage closing      stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         Running
+        Running                 stays         stays         stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
         Stopping                stays         Tripped       stays         stays         stays         stays         stays         stays         Tripped       Tripped       Tripped       Tripped       Ready         stays
         Tripped                 stays         stays         stays         stays         stays         stays         Ready         stays         stays         stays         stays         stays         stays         stays
         Tripped, cause present  stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays
@@ -82,7 +82,8 @@ public sealed class PhaseTableTests
                 string where = $"{name} x {input}: {phase}";
                 Assert.True(bench.Outputs.CloseLine == energised, where);
                 Assert.True(energised || bench.Outputs.CloseStages == 0, where);
-                Assert.True(bench.Outputs.RunningLamp == (phase == Phase.Running), where);
+                bool everythingClosed = bench.Readings.LineClosed && bench.Readings.StagesClosed == Bench.AllStages;
+                Assert.True(bench.Outputs.RunningLamp == (phase == Phase.Running && everythingClosed), where);
                 Assert.True(bench.Outputs.TrippedLamp == phase is Phase.Tripped or Phase.NotSetUp, where);
                 Assert.True(bench.Outputs.ReadyLamp == (phase == Phase.Ready && bench.Controller.Refusals == Refusal.None), where);
             }

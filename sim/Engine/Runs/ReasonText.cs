@@ -41,6 +41,7 @@ public static class ReasonText
             Reason.StartRefused => "start is refused: " + Refused((Refusal)(int)entry.Quantity),
             Reason.WaitingForLineContact => $"line contactor is commanded closed; its contact has {left} to follow",
             Reason.BackEmfBelowThreshold => $"stage {entry.Stage} waits: back-EMF {quantity} V of {limit} V",
+            Reason.BackEmfAboveSupply => $"stage {entry.Stage} waits: back-EMF {quantity} V is above {limit} V, so the current back would pass the peak",
             Reason.CurrentAboveLockout => $"stage {entry.Stage} waits: current {quantity} A is above the lockout of {limit} A",
             Reason.MinimumDwell => $"stage {entry.Stage} holds: back-EMF {quantity} V has passed {limit} V, but {left} of the minimum dwell are left",
             Reason.Confirming => $"stage {entry.Stage} confirms: back-EMF {quantity} V has passed {limit} V and must stay so for {left}",

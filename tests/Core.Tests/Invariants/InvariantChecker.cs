@@ -46,7 +46,7 @@ internal sealed class InvariantChecker(Settings settings)
         if ((stages & (stages + 1)) != 0 || stages >> settings.StageCount != 0) return "stages close in order";
         if (stages != 0 && !outputs.CloseLine) return "no stage without the line";
         if (BitOperations.PopCount((uint)added) > 1) return "one stage per decision";
-        if (added != 0 && (readings.StagesClosed & _stagesWere) != _stagesWere) return "next stage only when the last is proven closed";
+        if (added != 0 && readings.StagesClosed != _stagesWere) return "next stage only when the last is proven closed";
         if (added != 0 && !readings.LineClosed) return "no stage before the line is proven closed";
         bool energised = outputs.CloseLine || stages != 0;
         if ((readings.StopPressed || readings.EmergencyStop) && energised) return "stop wins in the same tick";
@@ -59,6 +59,7 @@ internal sealed class InvariantChecker(Settings settings)
     {
         if (outputs.CloseStages != 0 && !_lineWas) return "no stage on the tick that closes the line";
         if (outputs.CloseLine && (_stagesWere & ~outputs.CloseStages) != 0) return "no stage opens under the line";
+        if (outputs.CloseLine && outputs.CloseStages == 0 && !readings.LineClosed && readings.StagesClosed != 0) return "line coil off when a stage closes before the line is in";
         if (outputs.CloseLine && !_lineWas && readings.LineClosed) return "line only when its own contact is proven open";
         if (outputs.CloseLine && !_lineWas && !(readings.StartPressed && !_startWasPressed)) return "line only on a press of start";
         if (outputs.CloseLine && !_lineWas && _trippedWas) return "no start straight out of a trip";
