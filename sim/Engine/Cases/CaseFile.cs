@@ -91,9 +91,15 @@ public sealed class CaseFile
     /// <exception cref="CaseException">Names every missing key.</exception>
     public void Require(params CaseKey[] keys)
     {
-        CaseProblem[] missing = [.. keys.Where(key => !Has(key) && key.DefaultText is null).Select(Missing)];
+        CaseProblem[] missing = [.. MissingOf(keys)];
         if (missing.Length > 0) throw new CaseException(missing);
     }
+
+    /// <summary>The problem of each key that is not there. A key with a default is always there.</summary>
+    /// <param name="keys">The keys that a later stage cannot do without.</param>
+    /// <returns>One problem a missing key, in their order.</returns>
+    public IEnumerable<CaseProblem> MissingOf(params CaseKey[] keys) =>
+        keys.Where(key => !Has(key) && key.DefaultText is null).Select(Missing);
 
     /// <summary>A problem that a later stage sees, at the key's line.</summary>
     /// <param name="key">The key to blame.</param>

@@ -16,11 +16,25 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
 {
     /// <summary>Designs the starter of a case.</summary>
     /// <param name="file">The case.</param>
-    /// <param name="alsoNeeded">Keys that the caller needs beside those of a design; a missing one is reported with the others.</param>
     /// <exception cref="CaseException">A key is missing, or no starter meets the case; names file, line and key.</exception>
-    public static CaseDesign Of(CaseFile file, params CaseKey[] alsoNeeded)
+    public static CaseDesign Of(CaseFile file) => Of(file, []);
+
+    /// <summary>Designs the starter of a case that is to be run: its machine constant and inertia must be there too.</summary>
+    /// <param name="file">The case.</param>
+    /// <exception cref="CaseException">A key is missing, or no starter meets the case; names file, line and key.</exception>
+    public static CaseDesign ForRun(CaseFile file) =>
+        Of(file, [.. file.MissingOf(CaseKeys.MotorInertia), .. PlateReader.MissingConstant(file)]);
+
+    private static CaseDesign Of(CaseFile file, IEnumerable<CaseProblem> alsoMissing)
     {
-        file.Require([CaseKeys.SupplyVoltage, CaseKeys.MotorArmatureResistance, .. MissingLimit(file), .. alsoNeeded]);
+        CaseProblem[] missing =
+        [
+            .. file.MissingOf(CaseKeys.SupplyVoltage, CaseKeys.MotorArmatureResistance),
+            .. MissingLimits(file),
+            .. alsoMissing,
+        ];
+        if (missing.Length > 0) throw new CaseException(missing);
+
         List<string> warnings = [];
         Plate plate = PlateReader.Read(file, warnings);
         DesignInput input = new()
@@ -58,9 +72,17 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
         }
     }
 
-    // Without any current and without real parts there is nothing to design from; the peak is the one to ask for.
-    private static IEnumerable<CaseKey> MissingLimit(CaseFile file) =>
-        file.Has(CaseKeys.StarterSwitchingCurrent) || file.Has(CaseKeys.StarterSections) ? [] : [CaseKeys.StarterPeakCurrent];
+    // Real parts or thresholds need one current or none; computed sections need both currents, or one and a count.
+    private static IEnumerable<CaseProblem> MissingLimits(CaseFile file)
+    {
+        if (file.Has(CaseKeys.StarterSections)) yield break;
+        bool hasPeak = file.Has(CaseKeys.StarterPeakCurrent), hasSwitching = file.Has(CaseKeys.StarterSwitchingCurrent);
+        bool hasCount = file.Has(CaseKeys.StarterStages) || file.Has(CaseKeys.StarterCutoutVoltages);
+        if (!hasPeak && !hasSwitching) yield return file.MissingOf(CaseKeys.StarterPeakCurrent).First();
+        if (hasCount || (hasPeak && hasSwitching)) yield break;
+        CaseKey key = hasSwitching ? CaseKeys.StarterPeakCurrent : CaseKeys.StarterSwitchingCurrent;
+        yield return file.Problem(key, "nothing", $"{key.AllowedInFull}; or starter.stages, from which this current is computed");
+    }
 
     private static Slack SlackOf(string written) =>
         Enum.GetValues<Slack>().First(slack => StageCurrents.Name(slack) == written);

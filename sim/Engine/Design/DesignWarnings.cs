@@ -24,12 +24,13 @@ internal static class DesignWarnings
     private static void AddPeakWarnings(DesignInput input, StarterDesign design, List<string> warnings)
     {
         double worst = design.WorstPeakAmps;
-        if (StarterDesigner.Exceeds(worst, design.PeakAmps))
+        double limit = input.PeakAmps ?? design.PeakAmps;
+        if (StarterDesigner.Exceeds(worst, limit))
         {
             string cause = design.StageCountExact > design.StageCount && design.Slack != null
                 ? $"{design.StageCount} stages are taken for {Text.Number(design.StageCountExact)}"
                 : "the given sections or thresholds do not keep to it";
-            warnings.Add($"The largest peak is {Text.Number(worst)} A, {Text.Number((worst / design.PeakAmps - 1) * 100)} % above the peak current of {Text.Number(design.PeakAmps)} A: {cause}.");
+            warnings.Add($"The largest peak is {Text.Number(worst)} A, {Text.Number((worst / limit - 1) * 100)} % above the peak current of {Text.Number(limit)} A: {cause}.");
         }
 
         if (input.RatedAmps is double rated && design.PeakAmps > MostPeakRatio * rated)

@@ -32,14 +32,17 @@ public static class PlateReader
         return plate;
     }
 
-    /// <summary>What a case lacks for the machine constant; null when it is there.</summary>
-    public static CaseProblem? MissingConstant(CaseFile file, Plate plate) =>
-        plate.MachineConstant != null
-            ? null
-            : file.Problem(
-                CaseKeys.MotorConstant,
-                "nothing to take it from",
-                "motor.constant; or motor.construction with poles, conductors, parallel-paths and flux-per-pole; or motor.rated-voltage, rated-speed and rated-current (or rated-power and efficiency)");
+    /// <summary>What a case lacks for the machine constant; nothing when there is a way to it.</summary>
+    public static IEnumerable<CaseProblem> MissingConstant(CaseFile file)
+    {
+        bool hasCurrent = file.Has(CaseKeys.MotorRatedCurrent) || (file.Has(CaseKeys.MotorRatedPower) && file.Has(CaseKeys.MotorEfficiency));
+        bool hasPlate = hasCurrent && file.Has(CaseKeys.MotorRatedVoltage) && file.Has(CaseKeys.MotorRatedSpeed);
+        if (file.Has(CaseKeys.MotorConstant) || hasPlate || Array.Exists(Construction, file.Has)) yield break;
+        yield return file.Problem(
+            CaseKeys.MotorConstant,
+            "nothing to take it from",
+            "motor.constant; or motor.construction with poles, conductors, parallel-paths and flux-per-pole; or motor.rated-voltage, rated-speed and rated-current (or rated-power and efficiency)");
+    }
 
     private static double? Optional(CaseFile file, CaseKey key) => file.Has(key) ? file.Number(key) : null;
 
@@ -56,8 +59,9 @@ public static class PlateReader
             return plate with { MachineConstant = given, ConstantSource = $"k = {Text.Number(given)} V s/rad, given in the case." };
         }
 
-        if (Array.TrueForAll(Construction, file.Has))
+        if (Array.Exists(Construction, file.Has))
         {
+            file.Require(Construction);
             int poles = file.Count(CaseKeys.MotorPoles), conductors = file.Count(CaseKeys.MotorConductors), paths = file.Count(CaseKeys.MotorParallelPaths);
             double webers = file.Number(CaseKeys.MotorFluxPerPole);
             double built = MachineConstant.FromConstruction(poles, conductors, paths, webers);
@@ -80,12 +84,19 @@ public static class PlateReader
     private static double? FromPlate(CaseFile file, Plate plate)
     {
         if (plate is not { RatedVolts: double volts, RatedAmps: double amps, RatedRadPerSec: double speed }) return null;
-        double k = MachineConstant.FromPlate(volts, amps, speed, file.Number(CaseKeys.MotorArmatureResistance), file.Number(CaseKeys.MotorBrushDrop));
+        double brushVolts = file.Number(CaseKeys.MotorBrushDrop);
+        if (brushVolts >= volts)
+        {
+            throw new CaseException([file.Problem(
+                CaseKeys.MotorBrushDrop, file.Written(CaseKeys.MotorBrushDrop), $"below the rated voltage of {Text.Number(volts)} V")]);
+        }
+
+        double k = MachineConstant.FromPlate(volts, amps, speed, file.Number(CaseKeys.MotorArmatureResistance), brushVolts);
         if (k > 0) return k;
         throw new CaseException([file.Problem(
             CaseKeys.MotorArmatureResistance,
             $"{file.Written(CaseKeys.MotorArmatureResistance)}, which with brush drop takes all of the rated voltage at {Text.Number(amps)} A: no back-EMF is left",
-            $"below {Text.Number((volts - file.Number(CaseKeys.MotorBrushDrop)) / amps)} ohm")]);
+            $"below {Text.Number((volts - brushVolts) / amps)} ohm")]);
     }
 
     private static void AddContradictions(CaseFile file, Plate plate, List<string> warnings)

@@ -82,11 +82,6 @@ internal sealed record StageCurrents(
     {
         double switching = Required(input.SwitchingAmps, DesignQuantity.SwitchingCurrent, Design.Slack.LowerPeakCurrent);
         double peak = StageGrading.LoweredPeakAmps(drivingVolts, input.ArmatureOhms, switching, count);
-        if (input.PeakAmps is double limit && exact is double needed && StageGrading.WholeCount(needed) > count)
-        {
-            throw TooFew(count, needed, $"a peak of {Text.Number(peak)} A, above the limit of {Text.Number(limit)} A");
-        }
-
         return new StageCurrents(peak, switching, count, exact, Design.Slack.LowerPeakCurrent, false);
     }
 
@@ -95,22 +90,17 @@ internal sealed record StageCurrents(
         double peak = Required(input.PeakAmps, DesignQuantity.PeakCurrent, Design.Slack.LastSection);
         double switching = Required(input.SwitchingAmps, DesignQuantity.SwitchingCurrent, Design.Slack.LastSection);
         int needed = StageGrading.WholeCount(exact!.Value);
-        if (count < needed) throw TooFew(count, exact.Value, "a last peak above the limit");
+        // Too few stages still make a starter: its last peak passes the limit, which a warning and the verdict say.
         if (count > needed)
         {
             throw new DesignException(
-                DesignQuantity.Stages,
+                input.StageCount == null ? DesignQuantity.CutoutVoltages : DesignQuantity.Stages,
                 $"{count}, but with both currents kept {needed} already reach the armature alone (exactly {Text.Number(exact.Value)})",
                 $"{needed}; or slack = \"raise switching current\" or \"lower peak current\" to use the others");
         }
 
         return new StageCurrents(peak, switching, count, exact, Design.Slack.LastSection, false);
     }
-
-    private static DesignException TooFew(int count, double exact, string consequence) => new(
-        DesignQuantity.Stages,
-        $"{count}, but these currents need {Text.Number(exact)}; {count} would lead to {consequence}",
-        $"at least {StageGrading.WholeCount(exact)}; or slack = \"raise switching current\", which takes whatever switching current the count gives");
 
     private static double Required(double? amps, DesignQuantity quantity, Slack slack) =>
         amps ?? throw new DesignException(quantity, "nothing", $"a current; slack = \"{Name(slack)}\" keeps it as given");

@@ -11,7 +11,7 @@ namespace StarterCtl.Engine.Design;
 /// <param name="StageCount">Number of stages.</param>
 /// <param name="StageCountExact">The count before rounding.</param>
 /// <param name="FinalPeakAmps">Current just after the last cutout, A.</param>
-/// <param name="Slack">How the slack was used; null for given sections or thresholds.</param>
+/// <param name="Slack">How the slack was used; null for given sections.</param>
 /// <param name="DirectStartAmps">What flows at standstill without a starter, A.</param>
 /// <param name="Stages">The stages in the order in which they are cut out.</param>
 /// <param name="Warnings">What a designer should look at.</param>

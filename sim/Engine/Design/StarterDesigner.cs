@@ -34,7 +34,7 @@ public static class StarterDesigner
             ? StageGrading.Totals(drivingVolts, input.ArmatureOhms, currents.PeakAmps!.Value, currents.SwitchingAmps!.Value, currents.StageCount)
             : StageGrading.TotalsOf(input.SectionOhms, input.ArmatureOhms);
         double[] voltsLeft = input.CutoutVolts == null
-            ? VoltsLeft(totals, currents)
+            ? VoltsLeft(input, drivingVolts, totals, currents)
             : VoltsLeftByHand(input.CutoutVolts, drivingVolts, currents.StageCount);
         if (voltsLeft[0] >= drivingVolts) throw CutOutAtStandstill(totals, currents, drivingVolts);
 
@@ -89,17 +89,21 @@ public static class StarterDesigner
             CheckLoadCanStart(input, peak);
         }
 
+        CheckSwitchingAlone(input, directAmps);
+        if (input.StageCount is < 1 or > MostStages)
+        {
+            throw new DesignException(DesignQuantity.Stages, $"{input.StageCount}", $"1 to {MostStages}");
+        }
+    }
+
+    private static void CheckSwitchingAlone(DesignInput input, double directAmps)
+    {
         if (input.PeakAmps == null && input.SwitchingAmps >= directAmps)
         {
             throw new DesignException(
                 DesignQuantity.SwitchingCurrent,
                 $"{Amps(input.SwitchingAmps.Value)}, which the motor alone does not pass: 0 stages are needed",
                 $"below {Amps(directAmps)}; or no starter");
-        }
-
-        if (input.StageCount is < 1 or > MostStages)
-        {
-            throw new DesignException(DesignQuantity.Stages, $"{input.StageCount}", $"1 to {MostStages}");
         }
     }
 
@@ -116,19 +120,24 @@ public static class StarterDesigner
         }
     }
 
-    // With both limits the later of the two cutouts holds: fallen to I2, and the next peak within I1.
-    private static double[] VoltsLeft(double[] totals, StageCurrents currents)
+    // Real parts with both limits: the later of the two cutouts holds, fallen to I2 and the next peak within I1. Where the
+    // load would hold the machine before the later one, I2 decides, and the peak that follows is warned of.
+    private static double[] VoltsLeft(DesignInput input, double drivingVolts, double[] totals, StageCurrents currents)
     {
         double[] left = new double[currents.StageCount];
         for (int i = 0; i < left.Length; i++)
         {
             double bySwitching = currents.SwitchingAmps * totals[i] ?? double.PositiveInfinity;
             double byPeak = currents.AreSectionsGiven && currents.PeakAmps is double peak ? peak * totals[i + 1] : double.PositiveInfinity;
-            left[i] = Math.Min(bySwitching, byPeak);
+            bool isHeldBefore = currents.SwitchingAmps != null && byPeak / totals[i] <= LoadAmpsAt(input, drivingVolts - byPeak);
+            left[i] = isHeldBefore ? bySwitching : Math.Min(bySwitching, byPeak);
         }
 
         return left;
     }
+
+    private static double LoadAmpsAt(DesignInput input, double backEmfVolts) =>
+        input.MachineConstant is double k ? input.Load.TorqueAt(Math.Max(0, backEmfVolts) / k) / k : 0;
 
     // Computed sections cannot come to this: they begin at V/I1, and I2 is below I1.
     private static DesignException CutOutAtStandstill(double[] totals, StageCurrents currents, double drivingVolts)

@@ -2,19 +2,19 @@ using System.Collections.Generic;
 
 namespace StarterCtl.Engine.Records;
 
-/// <summary>Samples of one run in the order of time.</summary>
+/// <summary>Samples of one run at a fixed period, in the order of time.</summary>
 public sealed class Record
 {
     private readonly List<Sample> _samples = [];
 
     /// <summary>Opens an empty record.</summary>
-    /// <param name="periodMicroseconds">Time between kept samples; samples in between are dropped.</param>
+    /// <param name="periodMicroseconds">Time between samples; whoever fills the record keeps to it.</param>
     public Record(long periodMicroseconds)
     {
         PeriodMicroseconds = periodMicroseconds;
     }
 
-    /// <summary>Time between kept samples, microseconds.</summary>
+    /// <summary>Time between samples, microseconds.</summary>
     public long PeriodMicroseconds { get; }
 
     /// <summary>The samples.</summary>

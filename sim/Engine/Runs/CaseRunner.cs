@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using System.Threading;
@@ -18,6 +19,9 @@ public static class CaseRunner
     private const double ContactTimeRatio = 2;
     private const double LeastContactSeconds = 0.1;
     private const int SamplesKept = 10_000;
+    private const int MostSamples = 5_000_000;
+    private const double LeastHenries = 1e-9;
+    private const double LeastInertiaKgM2 = 1e-12;
 
     /// <summary>Runs a case.</summary>
     /// <param name="file">The case.</param>
@@ -26,16 +30,9 @@ public static class CaseRunner
     /// <exception cref="CaseException">The case lacks something or contradicts itself; names file, line and key.</exception>
     public static StartStudy Run(CaseFile file, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
-        CaseDesign designed = CaseDesign.Of(file, CaseKeys.MotorInertia);
-        if (PlateReader.MissingConstant(file, designed.Plate) is CaseProblem missing) throw new CaseException([missing]);
-
+        CaseDesign designed = CaseDesign.ForRun(file);
         StarterDesign design = designed.Design;
-        Machine machine = new(
-            designed.Plate.MachineConstant!.Value,
-            design.ArmatureOhms,
-            file.Number(CaseKeys.MotorArmatureInductance),
-            design.BrushDropVolts,
-            designed.Input.InertiaKgM2!.Value);
+        Machine machine = MachineOf(file, designed);
         Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime));
         ControlSetup control = Control(file, design, contactors);
         RunSetup setup = new()
@@ -51,8 +48,10 @@ public static class CaseRunner
             Events = [.. file.Events.Select(EventOf)],
         };
         Settings settings = ControllerSettings.From(design, machine, control);
+        CheckSettings(file, settings);
         Record record = new(RecordPeriodMicroseconds(file, setup));
-        RunResult result = StartSimulation.Run(setup, settings, record, progress, cancellation);
+        Trace trace = new();
+        RunResult result = StartSimulation.Run(setup, settings, record, trace, progress, cancellation);
         return new StartStudy
         {
             Title = file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : Path.GetFileNameWithoutExtension(file.FileName),
@@ -65,9 +64,29 @@ public static class CaseRunner
             Settings = settings,
             Result = result,
             Record = record,
+            Trace = trace,
             Verdict = RunJudge.Judge(file, designed, machine, result),
-            Warnings = designed.Warnings,
+            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings)],
         };
+    }
+
+    private static Machine MachineOf(CaseFile file, CaseDesign designed)
+    {
+        double henries = file.Number(CaseKeys.MotorArmatureInductance);
+        if (henries is > 0 and < LeastHenries)
+        {
+            throw new CaseException([file.Problem(
+                CaseKeys.MotorArmatureInductance, file.Written(CaseKeys.MotorArmatureInductance), "0 H, or at least 1 nH")]);
+        }
+
+        double inertia = designed.Input.InertiaKgM2!.Value;
+        if (inertia < LeastInertiaKgM2)
+        {
+            throw new CaseException([file.Problem(
+                CaseKeys.MotorInertia, file.Written(CaseKeys.MotorInertia), "at least 1e-12 kg m2 at the shaft, load included")]);
+        }
+
+        return new Machine(designed.Plate.MachineConstant!.Value, designed.Design.ArmatureOhms, henries, designed.Design.BrushDropVolts, inertia);
     }
 
     private static ControlSetup Control(CaseFile file, StarterDesign design, Contactors contactors)
@@ -97,13 +116,60 @@ public static class CaseRunner
         return control;
     }
 
-    private static int Microseconds(double seconds) => (int)Math.Round(seconds * 1e6);
+    // A contact time shorter than a microsecond would be none.
+    private static int Microseconds(double seconds) => (int)Math.Ceiling(Math.Round(seconds * 1e6, 3));
 
     private static long RecordPeriodMicroseconds(CaseFile file, RunSetup setup)
     {
+        if (setup.DurationSeconds * 1e6 < setup.PeriodMicroseconds)
+        {
+            throw new CaseException([file.Problem(
+                CaseKeys.RunDuration,
+                file.Written(CaseKeys.RunDuration),
+                $"at least one control period, {file.Written(CaseKeys.ControlPeriod)}")]);
+        }
+
         double seconds = file.Has(CaseKeys.RunRecordPeriod) ? file.Number(CaseKeys.RunRecordPeriod) : setup.DurationSeconds / SamplesKept;
         long ticks = Math.Max(1, (long)Math.Round(seconds * 1e6 / setup.PeriodMicroseconds));
+        double samples = setup.DurationSeconds * 1e6 / (ticks * setup.PeriodMicroseconds);
+        if (samples > MostSamples || samples < 1)
+        {
+            throw new CaseException([file.Problem(
+                CaseKeys.RunRecordPeriod,
+                $"{file.Written(CaseKeys.RunRecordPeriod)}, which makes {Text.Number(samples)} samples of this run",
+                $"a period that makes 1 to {MostSamples} samples")]);
+        }
+
         return ticks * setup.PeriodMicroseconds;
+    }
+
+    // Values that pass one by one can still ask the controller for a limit beyond what it can hold.
+    private static void CheckSettings(CaseFile file, Settings settings)
+    {
+        SettingId problem = settings.FirstProblem();
+        if (problem == SettingId.None) return;
+        CaseKey key = problem switch
+        {
+            SettingId.MachineConstant or SettingId.HighestSpeedRadPerSec => CaseKeys.MotorConstant,
+            SettingId.HighestSupplyVolts => CaseKeys.SupplyVoltage,
+            SettingId.SteadyAmpsPerSec => CaseKeys.MotorArmatureInductance,
+            SettingId.InstantTripAmps => CaseKeys.ControlInstantTrip,
+            SettingId.LockoutAmps => CaseKeys.ControlLockoutCurrent,
+            SettingId.ContactMicroseconds => CaseKeys.ControlContactTime,
+            SettingId.MaximumStageMicroseconds => CaseKeys.ControlMaximumStageTime,
+            _ => CaseKeys.StarterPeakCurrent,
+        };
+        throw new CaseException([file.Problem(
+            key,
+            $"values that lead to a setting {problem} which the controller cannot hold",
+            $"values whose volts, amperes and rad/s, doubled, stay below {Text.Number(Settings.Largest)}")]);
+    }
+
+    private static IEnumerable<string> LockoutWarnings(CaseDesign designed, Settings settings)
+    {
+        DesignedStage? stuck = designed.Design.Stages.FirstOrDefault(stage => settings.LockoutAmps <= stage.LoadAmps);
+        if (stuck == null) yield break;
+        yield return $"The lockout current of {Text.Number(settings.LockoutAmps)} A is not above the {Text.Number(stuck.LoadAmps!.Value)} A that the load takes at the end of stage {stuck.Stage}: that stage will never be cut out.";
     }
 
     private static RunEvent EventOf(CaseEvent written) =>

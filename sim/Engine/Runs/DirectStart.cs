@@ -65,8 +65,8 @@ public sealed record DirectStart
         return new DirectStart
         {
             PeakAmps = plant.PeakAmps,
-            PeakTorqueNewtonMetres = machine.Constant * plant.PeakForwardAmps,
-            LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * plant.PeakForwardAmps,
+            PeakTorqueNewtonMetres = machine.Constant * plant.PeakAmps,
+            LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * plant.PeakAmps,
             UpToRpm = upToRpm,
             Seconds = reached,
             ArmatureJoules = joules,

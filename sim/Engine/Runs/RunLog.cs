@@ -27,7 +27,6 @@ internal sealed class RunLog
     private int _marginStage;
     private double _crossedSeconds;
     private double _peakAmps;
-    private double _peakForwardAmps;
     private bool _isAfterCutout;
 
     public RunLog(Controller controller, PlantSolver plant)
@@ -41,7 +40,8 @@ internal sealed class RunLog
     /// <summary>Notes what the controller decided.</summary>
     /// <param name="now">Time of the tick, s.</param>
     /// <param name="cutouts">Stages newly commanded on this tick, as bits.</param>
-    public void Tick(double now, int cutouts)
+    /// <returns>True when phase, stage or reason changed.</returns>
+    public bool Tick(double now, int cutouts)
     {
         Explanation why = _controller.Why;
         FollowThreshold(why, now);
@@ -52,7 +52,7 @@ internal sealed class RunLog
             _thresholdSeconds[i] = Math.Min(_crossedSeconds, now);
         }
 
-        if (why.Reason == _reason && _controller.Phase == _phase && _controller.Stage == _stage) return;
+        if (why.Reason == _reason && _controller.Phase == _phase && _controller.Stage == _stage) return false;
         if (_controller.Phase != _phase) _phases.Add(new PhaseEntry(_controller.Phase, now, why.Reason));
         FaultLatch fault = _controller.Fault;
         if (fault.Id != _fault && fault.IsLatched) _faults.Add(new FaultEntry(fault.Id, now, fault.Value, fault.Limit));
@@ -61,6 +61,7 @@ internal sealed class RunLog
         _stage = _controller.Stage;
         _reason = why.Reason;
         _timeline.Add(Entry(now, null));
+        return true;
     }
 
     /// <summary>Notes something that happened to the machine or the panel.</summary>
@@ -109,7 +110,7 @@ internal sealed class RunLog
         {
             Cutouts = _cutouts,
             PeakAmps = _peakAmps,
-            PeakTorqueNewtonMetres = _plant.Conditions.Machine.Constant * _peakForwardAmps,
+            PeakTorqueNewtonMetres = _plant.Conditions.Machine.Constant * _peakAmps,
             SecondsToSpeed = finalSpeed > 0 && finalSpeed >= _initialSpeed ? _speeds.FirstReached(0.95 * finalSpeed) : null,
             FinalRpm = finalSpeed * 30 / Math.PI,
             FinalAmps = _plant.ArmatureAmps,
@@ -132,8 +133,11 @@ internal sealed class RunLog
     // The back-EMF crosses its threshold between two ticks; a straight line between them says when.
     private void FollowThreshold(Explanation why, double now)
     {
-        if (why.Reason is not (Reason.BackEmfBelowThreshold or Reason.MinimumDwell or Reason.Confirming or Reason.StageCutOut)) return;
-        double margin = (double)why.Quantity - why.Limit;
+        if (_controller.Phase != Phase.Accelerating) _marginStage = 0;
+        if (why.Reason is not (Reason.BackEmfBelowThreshold or Reason.MinimumDwell or Reason.Confirming or Reason.StageCutOut or Reason.CurrentAboveLockout)) return;
+
+        // A lockout speaks of the current: the threshold is passed, by how much is not said.
+        double margin = why.Reason == Reason.CurrentAboveLockout ? 0 : (double)why.Quantity - why.Limit;
         bool isFirst = _controller.Stage != _marginStage;
         if (margin >= 0 && isFirst) _crossedSeconds = now;
         else if (margin >= 0 && _marginVolts < 0) _crossedSeconds = _marginSeconds + (now - _marginSeconds) * _marginVolts / (_marginVolts - margin);
@@ -154,7 +158,6 @@ internal sealed class RunLog
     private void ClosePeak()
     {
         _peakAmps = Math.Max(_peakAmps, _plant.PeakAmps);
-        _peakForwardAmps = Math.Max(_peakForwardAmps, _plant.PeakForwardAmps);
         if (_isAfterCutout) _cutouts[^1] = _cutouts[^1] with { PeakAmpsAfter = _plant.PeakAmps };
         _isAfterCutout = false;
     }

@@ -11,10 +11,10 @@ public sealed record RunResult
     /// <summary>Largest magnitude of the armature current over the run, between samples too, A.</summary>
     public required double PeakAmps { get; init; }
 
-    /// <summary>Largest torque in the direction of the start, N m.</summary>
+    /// <summary>Largest magnitude of the machine's torque over the run, N m.</summary>
     public required double PeakTorqueNewtonMetres { get; init; }
 
-    /// <summary>Time to 95 % of the final speed, s; null when it never turned or ended slower than it began.</summary>
+    /// <summary>Time from the start of the case to 95 % of the final speed, s; null when it ended at rest or slower than it began.</summary>
     public required double? SecondsToSpeed { get; init; }
 
     /// <summary>Speed at the end, r/min.</summary>
@@ -44,7 +44,7 @@ public sealed record RunResult
     /// <summary>Taken by the load, J.</summary>
     public required double LoadJoules { get; init; }
 
-    /// <summary>Kinetic energy gained by everything on the shaft, J.</summary>
+    /// <summary>Kinetic energy gained by everything on the shaft, J; negative when it ended slower than it began.</summary>
     public required double KineticJoules { get; init; }
 
     /// <summary>Magnetic energy of the armature at the end, J.</summary>

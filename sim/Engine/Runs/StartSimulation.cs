@@ -26,16 +26,18 @@ public sealed class StartSimulation
     private readonly OperatorPanel _panel = new();
     private readonly RunLog _log;
     private readonly Record? _record;
+    private readonly Trace? _trace;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
     private readonly RunEvent[] _events;
     private int _nextEvent;
     private double _nextEventSeconds;
 
-    private StartSimulation(RunSetup setup, Settings settings, Record? record)
+    private StartSimulation(RunSetup setup, Settings settings, Record? record, Trace? trace)
     {
         _setup = setup;
         _record = record;
+        _trace = trace;
         _controller = new Controller(settings);
         _plant = new PlantSolver(
             new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0),
@@ -51,12 +53,18 @@ public sealed class StartSimulation
     /// <summary>Runs a start from beginning to end. A case without a start event is started at 0.</summary>
     /// <param name="setup">Machine, load, supply, contactors, events.</param>
     /// <param name="settings">The controller's settings.</param>
-    /// <param name="record">Receives samples; null keeps none.</param>
+    /// <param name="record">Receives samples at its own period; null keeps none.</param>
+    /// <param name="trace">Receives samples where something happens; null keeps none.</param>
     /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
     /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
     public static RunResult Run(
-        RunSetup setup, Settings settings, Record? record = null, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
-        new StartSimulation(setup, settings, record).Run(progress, cancellation);
+        RunSetup setup,
+        Settings settings,
+        Record? record = null,
+        Trace? trace = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default) =>
+        new StartSimulation(setup, settings, record, trace).Run(progress, cancellation);
 
     private RunResult Run(IProgress<double>? progress, CancellationToken cancellation)
     {
@@ -65,7 +73,7 @@ public sealed class StartSimulation
         if (!Array.Exists(_events, happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
         Happen(0);
 
-        long ticks = (long)Math.Round(_setup.DurationSeconds / _periodSeconds);
+        long ticks = (long)Math.Ceiling(_setup.DurationSeconds / _periodSeconds - TimeRounding / _periodSeconds);
         for (long tick = 0; tick <= ticks; tick++)
         {
             double now = tick * _periodSeconds;
@@ -87,8 +95,9 @@ public sealed class StartSimulation
         Sense(now);
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
-        _log.Tick(now, cutouts);
-        if (keep && _record != null) Keep(now);
+        if (_log.Tick(now, cutouts)) _trace?.Changed(now);
+        if (_record != null && keep) _record.Add(Sampled(now));
+        if (_trace != null && _trace.Wants(now)) _trace.Add(Sampled(now));
         if (_contactors.NextMoveSeconds <= now) MoveContacts(now);
     }
 
@@ -134,6 +143,7 @@ public sealed class StartSimulation
         _log.BeforeChange(now, _contactors.StagesClosed & ~before);
         _plant.Change(_plant.Conditions with { LineClosed = _contactors.LineClosed, StagesClosed = _contactors.StagesClosed });
         _log.AfterChange(now);
+        _trace?.Changed(now);
     }
 
     private void Happen(double now)
@@ -142,24 +152,30 @@ public sealed class StartSimulation
         {
             RunEvent happening = _events[_nextEvent++];
             FindNextEvent();
-            PlantConditions conditions = _plant.Conditions;
-            _log.BeforeChange(now, 0);
-            _plant.Change(conditions with
-            {
-                Load = conditions.Load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? conditions.Load.ConstantNewtonMetres },
-                Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
-            });
-            _log.AfterChange(now);
+            if (happening.LoadTorqueNewtonMetres != null || happening.SupplyVolts != null) ChangeSurroundings(happening, now);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }
     }
 
-    private void Keep(double now)
+    private void ChangeSurroundings(RunEvent happening, double now)
+    {
+        PlantConditions conditions = _plant.Conditions;
+        _log.BeforeChange(now, 0);
+        _plant.Change(conditions with
+        {
+            Load = conditions.Load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? conditions.Load.ConstantNewtonMetres },
+            Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
+        });
+        _log.AfterChange(now);
+        _trace?.Changed(now);
+    }
+
+    private Sample Sampled(double now)
     {
         Explanation why = _controller.Why;
         Estimate estimate = _controller.Estimate;
-        _record!.Add(new Sample
+        return new Sample
         {
             TimeSeconds = now,
             SupplyVolts = _readings.SupplyVolts,
@@ -179,6 +195,6 @@ public sealed class StartSimulation
             CloseStages = _outputs.CloseStages,
             StagesClosed = _readings.StagesClosed,
             Fault = _controller.Fault.Id,
-        });
+        };
     }
 }

@@ -36,8 +36,11 @@ public sealed record StartStudy
     /// <summary>What the run came to.</summary>
     public required RunResult Result { get; init; }
 
-    /// <summary>Its samples.</summary>
+    /// <summary>Its samples at a fixed period, for the record.</summary>
     public required Record Record { get; init; }
+
+    /// <summary>Its samples where something happened, for pictures and sums.</summary>
+    public required Trace Trace { get; init; }
 
     /// <summary>The run held against its limits.</summary>
     public required Verdict Verdict { get; init; }

@@ -15,6 +15,7 @@ internal static class LinearSeries
     public static int Doublings(ReadOnlySpan<double> a, double seconds)
     {
         double norm = Math.Max(Math.Abs(a[0]) + Math.Abs(a[1]), Math.Abs(a[3]) + Math.Abs(a[4]));
+        if (!double.IsFinite(norm * seconds)) throw new ArgumentOutOfRangeException(nameof(seconds), "The machine's time constants are out of any sensible range.");
         int doublings = 0;
         for (double span = norm * seconds; span > SeriesSpan; span /= 2) doublings++;
         return doublings;

@@ -16,6 +16,8 @@ public sealed class PlantSolver
     private const double EventSeconds = 1e-12;
     private const double ShortestStep = 1e-12;
     private const double VoltRounding = 1e-12;
+    private const double TurnRounding = 1e-10;
+    private const double ExtremumTolerance = 1e-7;
     private const int MostEventsPerAdvance = 1000;
 
     private PlantConditions _conditions;
@@ -45,6 +47,7 @@ public sealed class PlantSolver
         Energy = new EnergyAccount(conditions.SectionOhms.Count);
         InitialKineticJoules = KineticJoules;
         _regime = ChooseRegime();
+        RestartPeak();
     }
 
     /// <summary>Circuit, supply and load now.</summary>
@@ -89,16 +92,8 @@ public sealed class PlantSolver
     /// <summary>Largest magnitude of the current since the last <see cref="RestartPeak"/>, A, between steps too.</summary>
     public double PeakAmps { get; private set; }
 
-    /// <summary>Largest current in the direction of the start since the last <see cref="RestartPeak"/>, A.</summary>
-    public double PeakForwardAmps { get; private set; }
-
-    /// <summary>Forgets the peaks; they begin again at the present current.</summary>
-    public void RestartPeak()
-    {
-        PeakAmps = 0;
-        PeakForwardAmps = 0;
-        NotePeak(_amps);
-    }
+    /// <summary>Forgets the peak; it begins again at the present current.</summary>
+    public void RestartPeak() => PeakAmps = Math.Abs(_amps);
 
     /// <summary>Books the energies up to now.</summary>
     public void CloseBooks()
@@ -132,11 +127,10 @@ public sealed class PlantSolver
 
     private double AdvanceLinear(double seconds)
     {
+        double span = Math.Min(seconds, _regime.LongestStep);
         double amps = _amps, speed = _speed;
-        WholeStep(seconds).Apply(ref amps, ref speed);
-        if (!Holds(amps, speed)) return AdvanceToEvent(seconds);
-        Commit(seconds, amps, speed);
-        return seconds;
+        WholeStep(span).Apply(ref amps, ref speed);
+        return TryCommit(span, amps, speed, out double brokenSeconds) ? span : AdvanceToEvent(brokenSeconds);
     }
 
     // The control period is the span that comes back again and again; anything else is used once.
@@ -163,9 +157,7 @@ public sealed class PlantSolver
                 continue;
             }
 
-            if (!Holds(amps, speed)) return done + AdvanceToEvent(h);
-            AddQuadrature(h, amps, speed);
-            Commit(h, amps, speed);
+            if (!TryCommit(h, amps, speed, out double brokenSeconds)) return done + AdvanceToEvent(brokenSeconds);
             done += h;
             if (!shortened || factor < 1) _adaptiveSeconds = h * factor;
         }
@@ -200,8 +192,7 @@ public sealed class PlantSolver
             seconds,
             EventSeconds);
         Flow(at, out double amps, out double speed);
-        if (!_regime.IsLinear) AddQuadrature(at, amps, speed);
-        Commit(at, amps, speed);
+        Commit(at, amps, speed, _regime.AmpsSlope(amps, speed));
         CloseBooks();
         if (_regime.Conduction != 0 && CurrentMargin(amps) < 0) _amps = 0;
         if (_regime.Rotation != 0 && _regime.Rotation * speed < 0) _speed = 0;
@@ -224,10 +215,27 @@ public sealed class PlantSolver
         }
     }
 
-    private void Commit(double seconds, double amps, double speed)
+    // False when the regime's signs are broken at the end of the step or where the current turns inside it; nothing is
+    // committed then.
+    private bool TryCommit(double seconds, double amps, double speed, out double brokenSeconds)
     {
+        brokenSeconds = seconds;
+        if (!Holds(amps, speed)) return false;
         double slope = _regime.AmpsSlope(amps, speed);
-        if (_amps >= 0 ? _ampsSlope > 0 && slope < 0 : _ampsSlope < 0 && slope > 0) NotePeak(PeakInside(seconds, slope));
+        if (TurnsInside(seconds, amps, slope))
+        {
+            brokenSeconds = ExtremumInside(seconds, slope, out double extremeAmps, out double extremeSpeed);
+            if (!Holds(extremeAmps, extremeSpeed)) return false;
+            NotePeak(extremeAmps);
+        }
+
+        Commit(seconds, amps, speed, slope);
+        return true;
+    }
+
+    private void Commit(double seconds, double amps, double speed, double slope)
+    {
+        if (!_regime.IsLinear) AddQuadrature(seconds, amps, speed);
         _amps = amps;
         _speed = speed;
         _ampsSlope = slope;
@@ -235,17 +243,25 @@ public sealed class PlantSolver
         NotePeak(amps);
     }
 
-    /// <summary>The current where its slope is zero inside a step, by cubic interpolation of the slope's own bracket.</summary>
-    private double PeakInside(double seconds, double slopeAtEnd)
+    // A slope that is only the rounding of zero turns no current.
+    private bool TurnsInside(double seconds, double amps, double slopeAtEnd)
     {
-        double low = 0, high = seconds, slopeLow = _ampsSlope, slopeHigh = slopeAtEnd;
-        double amps = _amps;
+        if (_ampsSlope > 0 == slopeAtEnd > 0) return false;
+        return Math.Max(Math.Abs(_ampsSlope), Math.Abs(slopeAtEnd)) * seconds > TurnRounding * Math.Max(Math.Abs(amps), _ampsScale);
+    }
+
+    /// <summary>Where the slope of the current is zero inside a step, held to the bracket of its own signs.</summary>
+    private double ExtremumInside(double seconds, double slopeAtEnd, out double amps, out double speed)
+    {
+        double low = 0, high = seconds, slopeLow = _ampsSlope, slopeHigh = slopeAtEnd, at = 0;
+        amps = _amps;
+        speed = _speed;
         for (int i = 0; i < 60; i++)
         {
-            double at = i % 4 == 3 ? (low + high) / 2 : low + (high - low) * slopeLow / (slopeLow - slopeHigh);
-            Flow(at, out amps, out double speed);
+            at = i % 4 == 3 ? (low + high) / 2 : low + (high - low) * slopeLow / (slopeLow - slopeHigh);
+            Flow(at, out amps, out speed);
             double slope = _regime.AmpsSlope(amps, speed);
-            if (Math.Abs(slope) * (high - low) <= 1e-7 * Math.Abs(amps)) break;
+            if (Math.Abs(slope) * (high - low) <= ExtremumTolerance * Math.Abs(amps)) break;
             if (slope > 0 == slopeLow > 0)
             {
                 low = at;
@@ -258,14 +274,13 @@ public sealed class PlantSolver
             }
         }
 
-        return amps;
+        return at;
     }
 
     private void NotePeak(double amps)
     {
         double magnitude = Math.Abs(amps);
         if (magnitude > PeakAmps) PeakAmps = magnitude;
-        if (amps > PeakForwardAmps) PeakForwardAmps = amps;
     }
 
     // The common case in two products: current and speed keep their signs.

@@ -31,6 +31,7 @@ public sealed class Regime
     {
         Conduction = conduction;
         Rotation = rotation;
+        LongestStep = double.PositiveInfinity;
         if (rotation != 0)
         {
             _fan = rotation * load.FanNewtonMetreSecondsSquared / machine.InertiaKgM2;
@@ -45,6 +46,7 @@ public sealed class Regime
             _ampsSlopeFromAmps = -circuitOhms / machine.ArmatureHenries;
             _ampsSlopeFromSpeed = -machine.Constant / machine.ArmatureHenries;
             _ampsSlopeConstant = (openCircuitVolts - conduction * machine.BrushDropVolts) / machine.ArmatureHenries;
+            LongestStep = QuarterSwing();
         }
         else
         {
@@ -60,6 +62,11 @@ public sealed class Regime
 
     /// <summary>Sign of the speed: -1, 0 or 1.</summary>
     public int Rotation { get; }
+
+    /// <summary>
+    /// Longest step in which the current turns at most once, s: a quarter of a swing where the machine swings, else infinite.
+    /// </summary>
+    public double LongestStep { get; }
 
     /// <summary>True when the equations are linear and the closed form is exact.</summary>
     public bool IsLinear => _fan == 0;
@@ -81,6 +88,14 @@ public sealed class Regime
         ampsBySpeed = _ampsSlopeFromSpeed - _ampsSlopeFromAcceleration * fanSlope;
         speedByAmps = _accelerationFromAmps;
         speedBySpeed = _accelerationFromSpeed - fanSlope;
+    }
+
+    // The roots of s^2 - (a + d) s + (a d - b c) are complex while (a - d)^2 + 4 b c is negative.
+    private double QuarterSwing()
+    {
+        double difference = _ampsSlopeFromAmps - _accelerationFromSpeed;
+        double discriminant = difference * difference + 4 * _ampsSlopeFromSpeed * _accelerationFromAmps;
+        return discriminant < 0 ? Math.PI / Math.Sqrt(-discriminant) : double.PositiveInfinity;
     }
 
     /// <summary>The linear coefficients, for the closed form; meaningful while <see cref="IsLinear"/>.</summary>

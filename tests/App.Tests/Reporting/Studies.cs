@@ -102,7 +102,8 @@ internal static class Studies
         };
         Settings settings = ControllerSettings.From(design, machine, control);
         Record record = new(1000);
-        RunResult result = StartSimulation.Run(setup, settings, record);
+        Trace trace = new();
+        RunResult result = StartSimulation.Run(setup, settings, record, trace);
         Verdict verdict = new(
         [
             new LimitCheck("Peak current", result.PeakAmps <= design.PeakAmps, Text.Number(result.PeakAmps) + " A", Text.Number(design.PeakAmps) + " A"),
@@ -120,6 +121,7 @@ internal static class Studies
             Settings = settings,
             Result = result,
             Record = record,
+            Trace = trace,
             Verdict = verdict,
             Warnings = design.Warnings,
         };

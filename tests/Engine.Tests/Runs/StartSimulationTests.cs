@@ -388,7 +388,7 @@ public sealed class StartSimulationTests
     {
         Collected progress = new();
 
-        StartSimulation.Run(Setup(), PanelRig.Settings(), null, progress, CancellationToken.None);
+        StartSimulation.Run(Setup(), PanelRig.Settings(), null, null, progress, CancellationToken.None);
 
         Assert.Equal(0, progress.Parts[0]);
         Assert.Equal([.. progress.Parts.Order().Distinct()], progress.Parts);
@@ -401,7 +401,7 @@ public sealed class StartSimulationTests
         using CancellationTokenSource cancellation = new();
         cancellation.Cancel();
 
-        Assert.Throws<OperationCanceledException>(() => StartSimulation.Run(Setup(), PanelRig.Settings(), null, null, cancellation.Token));
+        Assert.Throws<OperationCanceledException>(() => StartSimulation.Run(Setup(), PanelRig.Settings(), null, null, null, cancellation.Token));
     }
 
     private static RunSetup Setup() => new()

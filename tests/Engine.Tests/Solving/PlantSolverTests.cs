@@ -294,7 +294,6 @@ public sealed class PlantSolverTests
         plant.RestartPeak();
 
         Assert.Equal(plant.ArmatureAmps, plant.PeakAmps);
-        Assert.Equal(plant.ArmatureAmps, plant.PeakForwardAmps);
     }
 
     // V Ia = Vb |Ia| + R Ia^2 + La Ia dIa/dt + k w Ia and k w Ia = J w dw/dt + TL w, at every instant.

@@ -21,7 +21,7 @@ internal static class DirectPlot
         plot.Bottom("time after start, s", 0, end);
         plot.Left(Key, "current, A", range);
         double unitsPerX = plot.Width / end, unitsPerY = plot.Height / (range.To - range.From);
-        List<DataPoint> with = [.. study.Record.Samples.Where(sample => sample.TimeSeconds >= 0 && sample.TimeSeconds <= end).Select(sample => new DataPoint(sample.TimeSeconds, sample.ArmatureAmps))];
+        List<DataPoint> with = [.. study.Trace.Samples.Where(sample => sample.TimeSeconds >= 0 && sample.TimeSeconds <= end).Select(sample => new DataPoint(sample.TimeSeconds, sample.ArmatureAmps))];
         List<DataPoint> without = [.. direct.Curve.Where(point => point.Seconds <= end).Select(point => new DataPoint(point.Seconds, point.ArmatureAmps))];
         plot.Model.Series.Add(PlotParts.Curve(Key, Curves.Thin(without, unitsPerX, unitsPerY), PlotParts.Red, LineStyle.Dash));
         plot.Model.Series.Add(PlotParts.Curve(Key, Curves.Thin(with, unitsPerX, unitsPerY), PlotParts.Ink));

@@ -13,7 +13,7 @@ internal static class OverviewPlot
     /// <summary>Builds the plot.</summary>
     public static PlotDrawing Build(StartStudy study, PlotSize size)
     {
-        List<Sample> samples = [.. study.Record.Samples.Where(sample => sample.TimeSeconds >= 0)];
+        List<Sample> samples = [.. study.Trace.Samples.Where(sample => sample.TimeSeconds >= 0)];
         double end = samples[^1].TimeSeconds;
         PlotDrawing plot = new(size, top: 40);
         plot.Bottom("time, s", 0, end);

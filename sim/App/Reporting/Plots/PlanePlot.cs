@@ -17,7 +17,7 @@ internal static class PlanePlot
     public static PlotDrawing Build(StartStudy study, PlotSize size)
     {
         Machine machine = study.Setup.Machine;
-        List<Sample> samples = [.. study.Record.Samples.Where(sample => sample.TimeSeconds >= 0)];
+        List<Sample> samples = [.. study.Trace.Samples.Where(sample => sample.TimeSeconds >= 0)];
         double noLoadRpm = (study.Setup.Supply.OpenCircuitVolts - machine.BrushDropVolts) / machine.Constant * 30 / Math.PI;
         double right = Math.Max(noLoadRpm, samples.Max(Rpm)) * 1.03, left = Math.Min(0, samples.Min(Rpm));
         double top = 1.12 * Math.Max(machine.Constant * study.Design.PeakAmps, study.Result.PeakTorqueNewtonMetres);

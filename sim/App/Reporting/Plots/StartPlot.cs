@@ -27,7 +27,7 @@ internal sealed class StartPlot
         _end = endSeconds;
         _plot = new PlotDrawing(size, size.IsNarrow ? 68 : 84, 40);
         _plot.Bottom("time, s", 0, endSeconds);
-        _samples = [.. study.Record.Samples.Where(sample => sample.TimeSeconds >= 0 && sample.TimeSeconds <= endSeconds)];
+        _samples = [.. study.Trace.Samples.Where(sample => sample.TimeSeconds >= 0 && sample.TimeSeconds <= endSeconds)];
     }
 
     /// <summary>Builds the plot.</summary>

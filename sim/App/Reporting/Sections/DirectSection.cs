@@ -53,7 +53,7 @@ internal static class DirectSection
     {
         double joules = 0;
         Sample? last = null;
-        foreach (Sample sample in study.Record.Samples.TakeWhile(sample => sample.TimeSeconds <= endSeconds))
+        foreach (Sample sample in study.Trace.Samples.TakeWhile(sample => sample.TimeSeconds <= endSeconds))
         {
             if (last is Sample before) joules += (sample.TimeSeconds - before.TimeSeconds) / 2 * (Heating(study, before) + Heating(study, sample));
             last = sample;
