@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
 using Spectre.Console;
@@ -34,6 +35,8 @@ public static class Program
             return await parsed.InvokeAsync(new InvocationConfiguration
             {
                 EnableDefaultExceptionHandler = false,
+                // Long enough to leave a file that is being written; the verbs look for the signal themselves.
+                ProcessTerminationTimeout = TimeSpan.FromMinutes(1),
                 Output = terminal.Data,
                 Error = terminal.Notes.Profile.Out.Writer,
             }).ConfigureAwait(false);
@@ -53,7 +56,12 @@ public static class Program
             terminal.Fail("cancelled; nothing is left half-written");
             return ExitCode.Cancelled;
         }
-        catch (Exception error) when (error is not OutOfMemoryException)
+        catch (IOException error)
+        {
+            terminal.Fail($"standard output cannot be written: {error.Message}");
+            return ExitCode.Environment;
+        }
+        catch (Exception error)
         {
             terminal.Fail($"defect in starterctl: {error}");
             return ExitCode.Internal;

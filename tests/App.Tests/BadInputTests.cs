@@ -19,7 +19,7 @@ public sealed class BadInputTests : IDisposable
     [InlineData("switching-current = \"90 A\"", "switching-current = \"155 A\"", "starter.switching-current", "not below the peak current of 155 A")]
     [InlineData("peak-current = \"155 A\"", "peak-current = \"1300 A\"", "starter.peak-current", "0 stages are needed")]
     [InlineData("slack = \"last section\"", "stages = 30", "starter.stages", "30")]
-    [InlineData("slack = \"last section\"", "stages = 2", "starter.stages", "these currents need 3.887")]
+    [InlineData("slack = \"last section\"", "stages = 6", "starter.stages", "4 already reach the armature alone")]
     [InlineData("slack = \"last section\"", "slak = \"last section\"", "starter.slak", "starter.slack")]
     public async Task Case_WithOneWrongValue_IsRefusedWithFileLineKeyAndNumbers(string found, string replacement, string key, string words)
     {
@@ -115,8 +115,23 @@ public sealed class BadInputTests : IDisposable
         int code = await _cli.Run("run", path, "--out", Path.Combine(blocker, "below"));
 
         Assert.Equal(2, code);
-        Assert.Contains("cannot be written", _cli.Errors, StringComparison.Ordinal);
+        Assert.Contains("blocker is a file, not a folder", _cli.Errors, StringComparison.Ordinal);
+        Assert.Empty(_cli.Output);
         Assert.Equal("mine", await File.ReadAllTextAsync(blocker, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task Out_WhereTheSecondFileCannotBe_LeavesTheFirstUnwrittenToo()
+    {
+        string path = _cli.WriteLineShaft("155 A", "155 A");
+        Directory.CreateDirectory(Path.Combine(_cli.OutFolder, "case.run.json"));
+
+        int code = await _cli.Run("run", path, "--out", _cli.OutFolder);
+
+        Assert.Equal(2, code);
+        Assert.Contains("a folder of that name is there", _cli.Errors, StringComparison.Ordinal);
+        Assert.Empty(_cli.Output);
+        Assert.Empty(Directory.GetFiles(_cli.OutFolder));
     }
 
     [Fact]
@@ -137,6 +152,7 @@ public sealed class BadInputTests : IDisposable
     [InlineData("desing", "x.toml")]
     [InlineData("design")]
     [InlineData("run", "a.toml", "--jsno")]
+    [InlineData("run", "a.toml", "--out", "")]
     public async Task Usage_Wrong_IsExitCode2WithAHint(params string[] args)
     {
         int code = await _cli.Run(args);

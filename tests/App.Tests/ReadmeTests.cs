@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Linq;
+using System.Text.RegularExpressions;
 using System.Threading.Tasks;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Runs;
@@ -62,6 +63,22 @@ public sealed class ReadmeTests : IDisposable
 
         Assert.Contains(Text.Number(study.Design.DirectStartAmps) + " A", readme, StringComparison.Ordinal);
         Assert.Contains(Text.Number(study.Result.PeakAmps) + " A", readme, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("README.md")]
+    [InlineData("DEVELOPERS.md")]
+    [InlineData("sim/cases/README.md")]
+    [InlineData("sim/Benchmarks/README.md")]
+    [InlineData("hardware-notes/README.md")]
+    [InlineData("hardware-notes/01-around-the-controller.md")]
+    [InlineData("tests/published/SOURCES.md")]
+    public void Page_Links_LeadToFilesThatAreThere(string page)
+    {
+        string path = Path.Combine(Repository.Root, page);
+        string[] targets = [.. Regex.Matches(File.ReadAllText(path), @"\]\(([^)#:]+)\)").Select(match => match.Groups[1].Value)];
+
+        Assert.All(targets, target => Assert.True(Path.Exists(Path.Combine(Path.GetDirectoryName(path)!, target)), target));
     }
 
     public void Dispose() => _cli.Dispose();

@@ -91,27 +91,35 @@ public sealed class VerbTests : IDisposable
     }
 
     [Fact]
-    public void AtomicFile_WhoseWriterFails_LeavesTheOldFileAndNothingElse()
+    public void OutputFiles_WhoseWriterFails_LeaveTheOldFileAndNothingElse()
     {
         string path = _cli.Write("kept.txt", "old");
 
-        Assert.Throws<OperationCanceledException>(() => AtomicFile.Write(path, writer =>
+        Assert.Throws<OperationCanceledException>(() =>
         {
-            writer.Write("half");
-            throw new OperationCanceledException();
-        }));
+            using OutputFiles files = new();
+            files.Add("the first", Path.Combine(_cli.Folder, "made", "first.txt"), writer => writer.Write("whole"));
+            files.Add("the second", path, writer =>
+            {
+                writer.Write("half");
+                throw new OperationCanceledException();
+            });
+            files.Commit();
+        });
 
         Assert.Equal("old", File.ReadAllText(path));
-        Assert.Equal(["kept.txt"], Directory.GetFiles(_cli.Folder).Select(Path.GetFileName));
+        Assert.Equal(["kept.txt"], Directory.GetFileSystemEntries(_cli.Folder).Select(Path.GetFileName));
     }
 
-    [Fact]
-    public async Task CtrlC_InALongRun_EndsWithCode5AndLeavesNoFile()
+    [Theory]
+    [InlineData("3600 s", "10 us", "100 ms", 1500)]
+    [InlineData("30 s", "20 us", "20 us", 3000)]
+    public async Task CtrlC_WhileItRunsOrWrites_EndsWithCode5AndLeavesNoFile(string duration, string period, string recordPeriod, int milliseconds)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "sends a POSIX signal");
         string text = ShippedCases.Text("line-shaft.toml")
-            .Replace("duration = \"8 s\"", "duration = \"3600 s\"", StringComparison.Ordinal)
-            .Replace("period = \"1 ms\"", "period = \"10 us\"", StringComparison.Ordinal);
+            .Replace("duration = \"8 s\"", $"duration = \"{duration}\"\nrecord-period = \"{recordPeriod}\"", StringComparison.Ordinal)
+            .Replace("\nperiod = \"1 ms\"", $"\nperiod = \"{period}\"", StringComparison.Ordinal);
         string path = _cli.Write("long.toml", text);
         string program = Path.Combine(AppContext.BaseDirectory, "starterctl.dll");
         using Process process = Process.Start(new ProcessStartInfo("dotnet", [program, "run", path, "--out", _cli.OutFolder])
@@ -120,7 +128,7 @@ public sealed class VerbTests : IDisposable
             RedirectStandardOutput = true,
         })!;
 
-        await Task.Delay(1500, TestContext.Current.CancellationToken);
+        await Task.Delay(milliseconds, TestContext.Current.CancellationToken);
         using (Process signal = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync(TestContext.Current.CancellationToken);
         string errors = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);

@@ -10,6 +10,9 @@ public sealed class Terminal
 {
     // Wide enough that nothing of ours wraps where no terminal says how wide it is.
     private const int RedirectedWidth = 10_000;
+
+    // No table of ours is narrower; a smaller terminal folds lines itself and no number is torn.
+    private const int LeastWidth = 80;
     private const int SilentMilliseconds = 1000;
 
     private readonly bool _showsProgress;
@@ -80,7 +83,7 @@ public sealed class Terminal
             Interactive = isTerminal ? InteractionSupport.Detect : InteractionSupport.No,
             Out = new AnsiConsoleOutput(writer),
         });
-        if (!isTerminal) console.Profile.Width = RedirectedWidth;
+        console.Profile.Width = isTerminal ? Math.Max(console.Profile.Width, LeastWidth) : RedirectedWidth;
         return console;
     }
 

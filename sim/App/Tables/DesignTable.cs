@@ -24,10 +24,10 @@ internal static class DesignTable
 
     private static Table Stages(StarterDesign design)
     {
-        Table table = new Table().Border(TableBorder.Simple);
-        foreach (string heading in (string[])["stage", "total ohm", "section ohm", "cut out at V", "of supply", "r/min", "peak A", "time s", "heat J"])
+        Table table = Tables.New();
+        foreach (string heading in (string[])["stage", "total\nohm", "section\nohm", "cut out\nat V", "of\nsupply", "r/min", "peak\nA", "time\ns", "heat\nJ"])
         {
-            table.AddColumn(new TableColumn(heading).RightAligned().NoWrap());
+            table.AddColumn(Tables.Number(heading));
         }
 
         foreach (DesignedStage stage in design.Stages)

@@ -20,11 +20,11 @@ internal static class RunTable
 
     private static Table Timeline(RunResult result)
     {
-        Table table = new Table().Border(TableBorder.Simple);
-        table.AddColumn(new TableColumn("s").RightAligned().NoWrap());
-        table.AddColumn(new TableColumn("phase").NoWrap());
-        table.AddColumn(new TableColumn("A").RightAligned().NoWrap());
-        table.AddColumn("why");
+        Table table = Tables.New();
+        table.AddColumn(Tables.Number("s"));
+        table.AddColumn(Tables.Word("phase"));
+        table.AddColumn(Tables.Number("A"));
+        table.AddColumn(new TableColumn("why").Padding(2, 0));
         foreach (TimelineEntry entry in result.Timeline)
         {
             table.AddRow(
@@ -39,10 +39,10 @@ internal static class RunTable
 
     private static Table Cutouts(RunResult result)
     {
-        Table table = new Table().Border(TableBorder.Simple);
-        foreach (string heading in (string[])["cutout of stage", "threshold passed s", "contact closed s", "back-EMF V", "r/min", "A before", "peak A after"])
+        Table table = Tables.New();
+        foreach (string heading in (string[])["cutout\nof stage", "threshold\npassed s", "contact\nclosed s", "back-EMF\nV", "r/min", "current\nbefore A", "peak\nafter A"])
         {
-            table.AddColumn(new TableColumn(heading).RightAligned().NoWrap());
+            table.AddColumn(Tables.Number(heading));
         }
 
         foreach (Cutout cutout in result.Cutouts)
@@ -62,7 +62,7 @@ internal static class RunTable
 
     private static void ShowFigures(IAnsiConsole console, RunResult result)
     {
-        string toSpeed = result.SecondsToSpeed is double seconds ? $"{Text.Number(seconds)} s to 95 % of its final speed" : "it did not speed up";
+        string toSpeed = result.SecondsToSpeed is double seconds ? $"{Text.Number(seconds)} s to 95 % of its final speed" : "it ended at rest or slower than it began";
         console.MarkupLineInterpolated($"Peak {Text.Number(result.PeakAmps)} A and {Text.Number(result.PeakTorqueNewtonMetres)} N m; {toSpeed}; at the end {Text.Number(result.FinalRpm)} r/min at {Text.Number(result.FinalAmps)} A.");
         double sections = 0;
         foreach (double joules in result.SectionJoules) sections += joules;

@@ -23,32 +23,30 @@ internal static class DemoVerb
         CaseDesign designed = CaseDesign.Of(file);
         StartStudy study = terminal.Work("demo", progress => CaseRunner.Run(file, progress, cancellation));
         string json = JsonText.Of(RunJson.Of(study));
-        if (asJson)
-        {
-            terminal.Data.WriteLine(json);
-        }
-        else
-        {
-            DesignTable.Show(terminal.Results, designed);
-            terminal.Results.WriteLine();
-            RunTable.Show(terminal.Results, study);
-            terminal.Results.WriteLine();
-        }
+        OutputPlace output = new(place ?? Path.Combine(OutputPlace.DefaultFolder, "demo"), CaseName);
+        string casePath = Path.Combine(Path.GetDirectoryName(output.PathOf("report.html")) ?? "", CaseName);
 
-        OutputPlace output = new(place, CaseName);
-        string casePath = KeepCase(terminal, Path.Combine(Path.GetDirectoryName(output.PathOf("report.html")) ?? "", CaseName), text);
-        RunVerb.WriteFiles(terminal, study, json, output);
-        ReportVerb.WriteFile(terminal, study, output);
+        // A case that a user has changed is theirs: it is never written over.
+        bool isThere = File.Exists(casePath);
+        using OutputFiles files = new();
+        if (!isThere) files.Add("the case", casePath, writer => writer.Write(text));
+        RunVerb.AddTo(files, study, json, output, cancellation);
+        ReportVerb.AddTo(files, study, output, cancellation);
+        files.Commit();
+
+        if (asJson) terminal.Data.WriteLine(json);
+        else Show(terminal.Results, designed, study);
+        files.Report(terminal);
+        if (isThere && File.ReadAllText(casePath) != text) terminal.Notes.MarkupLineInterpolated($"kept: {casePath}, which you have changed; the demo shows the shipped case");
         terminal.Notes.MarkupLineInterpolated($"Next: open the report; change a number in {casePath}; then starterctl run {casePath}");
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 
-    // A case that a user has changed is theirs: it is never written over.
-    private static string KeepCase(Terminal terminal, string path, string text)
+    private static void Show(IAnsiConsole console, CaseDesign designed, StartStudy study)
     {
-        if (File.Exists(path)) return path;
-        AtomicFile.Write(path, writer => writer.Write(text));
-        terminal.Wrote("the case", path);
-        return path;
+        DesignTable.Show(console, designed);
+        console.WriteLine();
+        RunTable.Show(console, study);
+        console.WriteLine();
     }
 }

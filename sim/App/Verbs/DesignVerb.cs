@@ -26,17 +26,14 @@ internal static class DesignVerb
     {
         CaseDesign designed = CaseDesign.Of(CaseFile.Read(path));
         string json = JsonText.Of(DesignJson.Of(designed));
+        using OutputFiles files = new();
+        if (place != null) files.Add("the design", new OutputPlace(place, path).PathOf("design.json"), writer => writer.WriteLine(json));
+        files.Commit();
+
         if (asJson) terminal.Data.WriteLine(json);
         else DesignTable.Show(terminal.Results, designed);
-
         foreach (string warning in designed.Warnings) terminal.Warn(warning);
-        if (place != null)
-        {
-            string file = new OutputPlace(place, path).PathOf("design.json");
-            AtomicFile.Write(file, writer => writer.WriteLine(json));
-            terminal.Wrote("the design", file);
-        }
-
+        files.Report(terminal);
         return ExitCode.Ok;
     }
 }

@@ -28,19 +28,23 @@ internal static class ReportVerb
     {
         CaseFile file = CaseFile.Read(path);
         StartStudy study = terminal.Work("report", progress => CaseRunner.Run(file, progress, cancellation));
-        string report = WriteFile(terminal, study, new OutputPlace(place, path));
+        using OutputFiles files = new();
+        string report = AddTo(files, study, new OutputPlace(place, path), cancellation);
+        files.Commit();
+
         if (asJson) terminal.Data.WriteLine(JsonText.Of(new ReportJson(study.Verdict.Word, report, study.CaseSha256)));
         foreach (string warning in study.Warnings) terminal.Warn(warning);
+        files.Report(terminal);
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 
-    /// <summary>Writes the report and gives its path.</summary>
-    public static string WriteFile(Terminal terminal, StartStudy study, OutputPlace place)
+    /// <summary>Writes the report beside its place and gives the place.</summary>
+    public static string AddTo(OutputFiles files, StartStudy study, OutputPlace place, CancellationToken cancellation)
     {
         string html = StartReport.Html(study, LoadStepScene.Of(study));
+        cancellation.ThrowIfCancellationRequested();
         string path = place.PathOf("report.html");
-        AtomicFile.Write(path, writer => writer.Write(html));
-        terminal.Wrote("the report", path);
+        files.Add("the report", path, writer => writer.Write(html));
         return path;
     }
 }

@@ -30,22 +30,21 @@ internal static class RunVerb
         CaseFile file = CaseFile.Read(path);
         StartStudy study = terminal.Work("run", progress => CaseRunner.Run(file, progress, cancellation));
         string json = JsonText.Of(RunJson.Of(study));
+        using OutputFiles files = new();
+        AddTo(files, study, json, new OutputPlace(place, path), cancellation);
+        files.Commit();
+
         if (asJson) terminal.Data.WriteLine(json);
         else RunTable.Show(terminal.Results, study);
-
         foreach (string warning in study.Warnings) terminal.Warn(warning);
-        WriteFiles(terminal, study, json, new OutputPlace(place, path));
+        files.Report(terminal);
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 
-    /// <summary>Writes the record and the result.</summary>
-    public static void WriteFiles(Terminal terminal, StartStudy study, string json, OutputPlace place)
+    /// <summary>Writes the record and the result beside their places.</summary>
+    public static void AddTo(OutputFiles files, StartStudy study, string json, OutputPlace place, CancellationToken cancellation)
     {
-        string record = place.PathOf("record.csv");
-        AtomicFile.Write(record, writer => CsvRecord.Write(study.Record, writer));
-        terminal.Wrote("the record", record);
-        string result = place.PathOf("run.json");
-        AtomicFile.Write(result, writer => writer.WriteLine(json));
-        terminal.Wrote("the result", result);
+        files.Add("the record", place.PathOf("record.csv"), writer => CsvRecord.Write(study.Record, writer, cancellation));
+        files.Add("the result", place.PathOf("run.json"), writer => writer.WriteLine(json));
     }
 }

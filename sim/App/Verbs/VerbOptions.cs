@@ -18,9 +18,19 @@ internal sealed class VerbOptions
     };
 
     /// <summary>Where files go.</summary>
-    public Option<string?> Out { get; } = new("--out")
+    public Option<string?> Out { get; } = OutOption();
+
+    private static Option<string?> OutOption()
     {
-        Description = "Folder for the files, or a file name. Without it: the folder 'out' here.",
-        HelpName = "PLACE",
-    };
+        Option<string?> option = new("--out")
+        {
+            Description = "Folder for the files, or a file name. Without it: the folder 'out' here.",
+            HelpName = "PLACE",
+        };
+        option.Validators.Add(result =>
+        {
+            if (string.IsNullOrWhiteSpace(result.GetValueOrDefault<string?>())) result.AddError("--out: found nothing; allowed: a folder or a file name");
+        });
+        return option;
+    }
 }

@@ -1,0 +1,98 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Text;
+
+namespace StarterCtl.App.Output;
+
+/// <summary>
+/// The files of one verb. Each is written beside its place; <see cref="Commit"/> renames them all once they are whole, so that
+/// nothing half-written is ever seen and a failure leaves what stood there before.
+/// </summary>
+public sealed class OutputFiles : IDisposable
+{
+    private readonly List<(string What, string Path, string Beside)> _written = [];
+    private readonly List<string> _madeFolders = [];
+    private bool _isCommitted;
+
+    /// <summary>Writes a text file beside its place, in UTF-8 with plain line ends.</summary>
+    /// <param name="what">What it is, for the note: "the record".</param>
+    /// <param name="path">Where it shall be; its folder is made as needed.</param>
+    /// <param name="write">Writes the content.</param>
+    /// <exception cref="OutputException">It cannot be written.</exception>
+    public void Add(string what, string path, Action<TextWriter> write)
+    {
+        string beside = $"{path}.{Environment.ProcessId}.partial";
+        try
+        {
+            if (Directory.Exists(path)) throw new OutputException(path, "a folder of that name is there", false);
+            MakeFolder(Path.GetDirectoryName(Path.GetFullPath(path))!);
+            _written.Add((what, path, beside));
+            using StreamWriter writer = new(beside, false, new UTF8Encoding(false)) { NewLine = "\n" };
+            write(writer);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            throw OutputException.Of(path, error);
+        }
+    }
+
+    /// <summary>Puts every file in its place.</summary>
+    /// <exception cref="OutputException">One cannot be put there.</exception>
+    public void Commit()
+    {
+        foreach ((_, string path, string beside) in _written)
+        {
+            try
+            {
+                File.Move(beside, path, true);
+            }
+            catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+            {
+                throw OutputException.Of(path, error);
+            }
+        }
+
+        _isCommitted = true;
+    }
+
+    /// <summary>Says what was written where.</summary>
+    public void Report(Terminal terminal)
+    {
+        foreach ((string what, string path, _) in _written) terminal.Wrote(what, path);
+    }
+
+    /// <summary>Removes what was not committed, and folders that were made for it.</summary>
+    public void Dispose()
+    {
+        if (_isCommitted) return;
+        foreach ((_, _, string beside) in _written) TryRemove(() => File.Delete(beside));
+        for (int i = _madeFolders.Count - 1; i >= 0; i--)
+        {
+            string folder = _madeFolders[i];
+            TryRemove(() => Directory.Delete(folder));
+        }
+    }
+
+    private void MakeFolder(string folder)
+    {
+        if (Directory.Exists(folder)) return;
+        string? parent = Path.GetDirectoryName(folder);
+        if (parent != null) MakeFolder(parent);
+        Directory.CreateDirectory(folder);
+        _madeFolders.Add(folder);
+    }
+
+    // What cannot be removed is no reason to hide the first error; a folder in which something stands stays.
+    private static void TryRemove(Action remove)
+    {
+        try
+        {
+            remove();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return;
+        }
+    }
+}
