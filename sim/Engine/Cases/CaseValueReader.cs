@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
+using System.Text;
 using Tomlyn.Syntax;
 
 namespace StarterCtl.Engine.Cases;
@@ -49,9 +50,19 @@ internal sealed class CaseValueReader(ProblemList problems)
     {
         if (entry.Value is not StringValueSyntax { Value: string text }) return Refuse(entry, Describe(entry.Value));
         string trimmed = text.Trim();
-        bool isFine = trimmed.Length is > 0 and <= CaseKey.LongestText && !trimmed.Any(char.IsControl);
-        return isFine ? new CaseValue(trimmed, entry.Line) : Refuse(entry, Words.Quote(text));
+        if (trimmed.Length is 0 or > CaseKey.LongestText) return Refuse(entry, Words.Quote(text));
+        foreach (Rune letter in trimmed.EnumerateRunes())
+        {
+            if (!IsInvisible(letter)) continue;
+            return Refuse(entry, string.Create(CultureInfo.InvariantCulture, $"{Words.Quote(text)}, with the invisible character U+{letter.Value:X4}"));
+        }
+
+        return new CaseValue(trimmed, entry.Line);
     }
+
+    // Control characters drive a terminal; format characters hide and reorder what it shows.
+    private static bool IsInvisible(Rune letter) => Rune.GetUnicodeCategory(letter)
+        is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator;
 
     private CaseValue? ReadChoice(CaseEntry entry)
     {

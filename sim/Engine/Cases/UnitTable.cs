@@ -68,10 +68,64 @@ internal static class UnitTable
         new("mWb", Dimension.Flux, 1, 1e3),
     ];
 
+    // Units by the words and abbreviations of everyday speech, in lower case and singular.
+    private static readonly Dictionary<string, string> Spoken = new()
+    {
+        ["volt"] = "V",
+        ["amp"] = "A",
+        ["ampere"] = "A",
+        ["henry"] = "H",
+        ["watt"] = "W",
+        ["horsepower"] = "hp",
+        ["newton metre"] = "N m",
+        ["newton meter"] = "N m",
+        ["rev/min"] = "rpm",
+        ["sec"] = "s",
+        ["second"] = "s",
+        ["minute"] = "min",
+        ["hour"] = "h",
+        ["hr"] = "h",
+        ["weber"] = "Wb",
+    };
+
+    private static readonly (string Word, string Letter)[] Prefixes = [("milli", "m"), ("micro", "u"), ("kilo", "k"), ("mega", "M")];
+
     private static readonly Dictionary<string, Unit> ByName = All.ToDictionary(unit => unit.Name);
 
     /// <summary>Finds a unit in any of its spellings; null when there is none. Upper and lower case differ.</summary>
     internal static Unit? Find(string spelling) => ByName.GetValueOrDefault(Canonical(spelling));
+
+    /// <summary>The unit that an unknown spelling most likely means, or null when none is near.</summary>
+    /// <param name="spelling">A spelling that <see cref="Find"/> does not know.</param>
+    /// <param name="dimension">What the unit has to measure.</param>
+    internal static Unit? Nearest(string spelling, Dimension dimension)
+    {
+        string lower = Canonical(spelling).ToLowerInvariant();
+        string singular = lower.Length > 2 && lower.EndsWith('s') ? lower[..^1] : lower;
+        Unit[] units = [.. All.Where(unit => unit.Dimension == dimension)];
+        Unit? nearest = Array.Find(units, unit => unit.Name == InSymbols(singular))
+            ?? Array.Find(units, unit => Lower(unit) == lower)
+            ?? Array.Find(units, unit => Lower(unit) == singular)
+            ?? units.Where(unit => IsNear(lower, Lower(unit))).MinBy(unit => Words.Edits(lower, Lower(unit)));
+
+        // A capital M is mega: to answer it with milli would be a billion off.
+        bool isMegaForMilli = spelling.StartsWith('M') && nearest is { Over: 1e3 } && nearest.Name.StartsWith('m');
+        return isMegaForMilli ? null : nearest;
+    }
+
+    private static string Lower(Unit unit) => unit.Name.ToLowerInvariant();
+
+    // Units are short: a hint that changes half of one is a guess.
+    private static bool IsNear(string spelling, string name) =>
+        Math.Abs(spelling.Length - name.Length) <= 2 && 2 * Words.Edits(spelling, name) < Math.Max(spelling.Length, name.Length);
+
+    // "millivolt" to "mV", "volt" to "V"; any other word stays as it is.
+    private static string InSymbols(string word)
+    {
+        (string Word, string Letter) prefix = Array.Find(Prefixes, prefix => word.StartsWith(prefix.Word, StringComparison.Ordinal));
+        string rest = word[(prefix.Word?.Length ?? 0)..];
+        return prefix.Letter + Spoken.GetValueOrDefault(rest, rest);
+    }
 
     /// <summary>Rewrites a spelling as the table has it: squares as 2, factors parted by one space.</summary>
     private static string Canonical(string spelling)

@@ -7,8 +7,8 @@ namespace StarterCtl.Engine.Cases;
 
 /// <summary>Reads quantities such as "0.18 ohm" or "1150 rpm" as SI numbers.</summary>
 /// <remarks>
-/// The decimal sign is a point whatever the machine's language. The space before the unit may be left out; factors of
-/// a unit are parted by a space, "·" or "*"; a square is written 2, ^2 or ²; micro is u or µ; ohm may be Ω.
+/// The decimal sign is a point whatever the machine's language. The space before the unit may be left out, or be
+/// several or a tab; factors of a unit are parted by a space, "·" or "*"; a square is written 2, ^2 or ²; micro is u or µ; ohm may be Ω.
 /// </remarks>
 public static partial class Units
 {
@@ -37,7 +37,7 @@ public static partial class Units
         found = Words.Quote(text);
         if (unitText.Length == 0) found += ", a number without a unit";
         else if (unitText == "%") found += ", a percentage";
-        else if (unit is null) found += $", in the unknown unit {Words.Quote(unitText)}";
+        else if (unit is null) found += $", in the unknown unit {Words.Quote(unitText)}{NearestHint(unitText, dimension)}";
         else if (unit.Dimension != dimension) found += $", {Name(unit.Dimension)}";
         else if (!double.IsFinite(number * unit.Times / unit.Over)) found += ", too large a number";
         else
@@ -82,7 +82,7 @@ public static partial class Units
     /// <returns>False, with what was found, when the text does not begin with a finite decimal number.</returns>
     internal static bool TrySplit(string text, out double number, out string unitText, out string found)
     {
-        string trimmed = AnySpace().Replace(text, " ").Trim(' ');
+        string trimmed = AnySpace().Replace(text, " ").Trim(' ', '\t');
         Match match = LeadingNumber().Match(trimmed);
         number = 0;
         unitText = "";
@@ -108,10 +108,13 @@ public static partial class Units
             return false;
         }
 
-        unitText = rest.StartsWith(' ') ? rest[1..] : rest;
+        unitText = rest.TrimStart(' ', '\t');
         found = "";
         return true;
     }
+
+    private static string NearestHint(string unitText, Dimension dimension) =>
+        UnitTable.Nearest(unitText, dimension) is Unit nearest ? $" (the nearest is {Words.Quote(nearest.Name)})" : "";
 
     [GeneratedRegex(@"^[+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?", RegexOptions.CultureInvariant)]
     private static partial Regex LeadingNumber();

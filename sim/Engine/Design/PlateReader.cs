@@ -35,9 +35,16 @@ public static class PlateReader
     /// <summary>What a case lacks for the machine constant; nothing when there is a way to it.</summary>
     public static IEnumerable<CaseProblem> MissingConstant(CaseFile file)
     {
+        if (file.Has(CaseKeys.MotorConstant)) yield break;
+        if (Array.Exists(Construction, file.Has))
+        {
+            foreach (CaseProblem missing in file.MissingOf(Construction)) yield return missing;
+            yield break;
+        }
+
         bool hasCurrent = file.Has(CaseKeys.MotorRatedCurrent) || (file.Has(CaseKeys.MotorRatedPower) && file.Has(CaseKeys.MotorEfficiency));
         bool hasPlate = hasCurrent && file.Has(CaseKeys.MotorRatedVoltage) && file.Has(CaseKeys.MotorRatedSpeed);
-        if (file.Has(CaseKeys.MotorConstant) || hasPlate || Array.Exists(Construction, file.Has)) yield break;
+        if (hasPlate) yield break;
         yield return file.Problem(
             CaseKeys.MotorConstant,
             "nothing to take it from",

@@ -76,7 +76,7 @@ public static class CaseRunner
         if (henries is > 0 and < LeastHenries)
         {
             throw new CaseException([file.Problem(
-                CaseKeys.MotorArmatureInductance, file.Written(CaseKeys.MotorArmatureInductance), "0 H, or at least 1 nH")]);
+                CaseKeys.MotorArmatureInductance, file.Written(CaseKeys.MotorArmatureInductance), "0 H, or at least 0.001 uH")]);
         }
 
         double inertia = designed.Input.InertiaKgM2!.Value;

@@ -1,3 +1,4 @@
+using System;
 using StarterCtl.Engine.Cases;
 using Xunit;
 
@@ -63,7 +64,7 @@ public sealed class CaseProblemTests
     [InlineData("control", "lockout-current = \"never\"", "found \"never\", which does not begin with a number; allowed: a current in A, mA or kA, above 0, up to 1000 kA, e.g. \"120 A\", or \"none\", or a percentage of motor.rated-current")]
     public void Parse_WrongValue_SaysWhatWasFoundAndWhatIsAllowed(string table, string line, string expected, string? key = null)
     {
-        key ??= $"{table}.{line[..line.IndexOf(' ', System.StringComparison.Ordinal)]}";
+        key ??= $"{table}.{line[..line.IndexOf(' ', StringComparison.Ordinal)]}";
 
         Assert.Equal($"2: {key}: {expected}", Sample.Problems($"[{table}]\n{line}\n"));
     }
@@ -81,6 +82,31 @@ public sealed class CaseProblemTests
         Assert.EndsWith("; allowed: one line of 1 to 200 characters in quotes, e.g. \"Line-shaft drive\"", problems);
         Assert.DoesNotContain(problems, char.IsControl);
     }
+
+    // U+202E turns the rest of the line round, U+200B hides, U+E0041 is a letter that nobody sees.
+    [Theory]
+    [InlineData("\\u202E", "202E")]
+    [InlineData("\\u2066", "2066")]
+    [InlineData("\\u200B", "200B")]
+    [InlineData("\\uFEFF", "FEFF")]
+    [InlineData("\\u2028", "2028")]
+    [InlineData("\\U000E0041", "E0041")]
+    [InlineData("\\u001b", "001B")]
+    public void Parse_TitleWithAnInvisibleCharacter_NamesIt(string escaped, string code)
+    {
+        string problems = Sample.Problems($"title = \"line {escaped}shaft\"\n");
+
+        Assert.StartsWith("1: title: found \"line \\u", problems);
+        Assert.Contains($", with the invisible character U+{code}; allowed: one line of 1 to 200 characters", problems, StringComparison.Ordinal);
+        Assert.DoesNotContain(problems, letter => letter > '\u007f' || char.IsControl(letter));
+    }
+
+    [Theory]
+    [InlineData("Förderband, 220 V – 15 kW")]
+    [InlineData("電動機")]
+    [InlineData("shaft \U0001F600")]
+    public void Parse_TitleInAnyScript_IsKept(string title) =>
+        Assert.Equal(title, Sample.Parse($"title = \"{title}\"\n").Text(CaseKeys.Title));
 
     [Fact]
     public void Parse_PercentOfAnUnreadableCurrent_IsOneProblem() =>

@@ -102,6 +102,11 @@ public sealed class UnitsTests
     [InlineData("2 N·m·s²/rad²", Dimension.FanTorque, 2)]
     [InlineData("  8 s ", Dimension.Time, 8)]
     [InlineData("8\u00A0s", Dimension.Time, 8)]
+    [InlineData("220  V", Dimension.Voltage, 220)]
+    [InlineData("220\tV", Dimension.Voltage, 220)]
+    [InlineData("\t220 \t  V\t", Dimension.Voltage, 220)]
+    [InlineData("70   N m", Dimension.Torque, 70)]
+    [InlineData("8 \u00A0 s", Dimension.Time, 8)]
     [InlineData("+1.5e-2 V", Dimension.Voltage, 0.015)]
     [InlineData("1E3V", Dimension.Voltage, 1000)]
     [InlineData(".5 V", Dimension.Voltage, 0.5)]
@@ -115,8 +120,7 @@ public sealed class UnitsTests
     [InlineData("220", "\"220\", a number without a unit")]
     [InlineData("", "\"\", which does not begin with a number")]
     [InlineData("ohm", "\"ohm\", which does not begin with a number")]
-    [InlineData("5 Ohm", "\"5 Ohm\", in the unknown unit \"Ohm\"")]
-    [InlineData("5  ohm", "\"5  ohm\", in the unknown unit \" ohm\"")]
+    [InlineData("5 Ohm", "\"5 Ohm\", in the unknown unit \"Ohm\" (the nearest is \"ohm\")")]
     [InlineData("5 MOHM", "\"5 MOHM\", in the unknown unit \"MOHM\"")]
     [InlineData("5 %", "\"5 %\", a percentage")]
     [InlineData("NaN ohm", "\"NaN ohm\", which is not a finite number")]
@@ -132,6 +136,44 @@ public sealed class UnitsTests
 
         Assert.Equal(expected, found);
         Assert.Equal(0, siValue);
+    }
+
+    [Theory]
+    [InlineData("1150 RPM", Dimension.Speed, "rpm")]
+    [InlineData("1150 Rpm", Dimension.Speed, "rpm")]
+    [InlineData("30 rad/sec", Dimension.Speed, "rad/s")]
+    [InlineData("5 Ohms", Dimension.Resistance, "ohm")]
+    [InlineData("5 milliohms", Dimension.Resistance, "mohm")]
+    [InlineData("220 volt", Dimension.Voltage, "V")]
+    [InlineData("220 Volts", Dimension.Voltage, "V")]
+    [InlineData("220 v", Dimension.Voltage, "V")]
+    [InlineData("2 kilovolts", Dimension.Voltage, "kV")]
+    [InlineData("78 Amps", Dimension.Current, "A")]
+    [InlineData("3 mh", Dimension.Inductance, "mH")]
+    [InlineData("15 KW", Dimension.Power, "kW")]
+    [InlineData("20 HP", Dimension.Power, "hp")]
+    [InlineData("70 nm", Dimension.Torque, "N m")]
+    [InlineData("8 sec", Dimension.Time, "s")]
+    [InlineData("2 minutes", Dimension.Time, "min")]
+    [InlineData("0.6 KG m2", Dimension.Inertia, "kg m2")]
+    public void TryParse_UnknownUnit_NamesTheNearestOfThatDimension(string text, Dimension dimension, string nearest)
+    {
+        Assert.False(Units.TryParse(text, dimension, out _, out string found));
+
+        Assert.EndsWith($" (the nearest is \"{nearest}\")", found);
+    }
+
+    [Theory]
+    [InlineData("5 furlong", Dimension.Voltage)]
+    [InlineData("5 Q", Dimension.Voltage)]
+    [InlineData("5 MV", Dimension.Voltage)]
+    [InlineData("5 Mohm", Dimension.Resistance)]
+    [InlineData("5 rpmm", Dimension.Inductance)]
+    public void TryParse_UnknownUnitNearNone_NamesNone(string text, Dimension dimension)
+    {
+        Assert.False(Units.TryParse(text, dimension, out _, out string found));
+
+        Assert.EndsWith($", in the unknown unit \"{text[2..]}\"", found);
     }
 
     [Fact]
