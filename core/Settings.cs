@@ -67,36 +67,8 @@ public sealed class Settings
     /// <returns>The first setting that is not usable, or <see cref="SettingId.None"/>.</returns>
     public SettingId FirstProblem()
     {
-        if (StageCount < 1 || StageCount > MostStages) return SettingId.StageCount;
-        if (StageOhms == null || StageOhms.Length <= StageCount || !FallsTo(StageOhms, StageCount + 1)) return SettingId.StageOhms;
-        if (VoltsLeft == null || VoltsLeft.Length < StageCount || !FallsTo(VoltsLeft, StageCount)) return SettingId.VoltsLeft;
-        if (!IsPositive(MachineConstant)) return SettingId.MachineConstant;
-        if (!(BrushDropVolts >= 0f && BrushDropVolts <= Largest)) return SettingId.BrushDropVolts;
-        if (!IsPositive(LockoutAmps)) return SettingId.LockoutAmps;
-        if (!IsPositive(InstantTripAmps)) return SettingId.InstantTripAmps;
-        if (!IsPositive(HighestSupplyVolts)) return SettingId.HighestSupplyVolts;
-        if (!IsPositive(HighestSpeedRadPerSec)) return SettingId.HighestSpeedRadPerSec;
-        if (!IsPositive(SteadyAmpsPerSec)) return SettingId.SteadyAmpsPerSec;
-        if (!IsTime(ConfirmMicroseconds)) return SettingId.ConfirmMicroseconds;
-        if (!IsTime(MinimumDwellMicroseconds)) return SettingId.MinimumDwellMicroseconds;
-        if (!IsTime(MaximumStageMicroseconds) || MaximumStageMicroseconds <= MinimumDwellMicroseconds) return SettingId.MaximumStageMicroseconds;
-        if (!IsTime(ContactMicroseconds) || ContactMicroseconds == 0) return SettingId.ContactMicroseconds;
-        return SettingId.None;
-    }
-
-    // The board's interpreter takes NaN for larger than any number, so it is the upper bound that rejects NaN there.
-    private static bool IsPositive(float number) => number > 0f && number <= Largest;
-
-    private static bool IsTime(int microseconds) => microseconds >= 0 && microseconds <= LongestMicroseconds;
-
-    private static bool FallsTo(float[] numbers, int count)
-    {
-        for (int i = 0; i < count; i++)
-        {
-            if (!IsPositive(numbers[i])) return false;
-            if (i > 0 && !(numbers[i] < numbers[i - 1])) return false;
-        }
-
-        return true;
+        SettingsCheck check = new SettingsCheck();
+        check.Run(this);
+        return check.Count == 0 ? SettingId.None : check.Found[0];
     }
 }

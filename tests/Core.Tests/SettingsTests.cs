@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Xunit;
 
 namespace StarterCtl.Core.Tests;
@@ -130,5 +131,87 @@ public sealed class SettingsTests
         settings.VoltsLeft[3] = -1f;
 
         Assert.Equal(SettingId.None, settings.FirstProblem());
+    }
+
+    [Fact]
+    public void Table_HasOneRowForEverySetting_InTheOrderOfTheIds()
+    {
+        SettingId[] ids = [.. Enum.GetValues<SettingId>().Where(id => id != SettingId.None)];
+
+        Assert.Equal(ids, SettingTable.Rows.Select(row => row.Id));
+        Assert.Equal(ids.Length, SettingTable.Rows.Select(row => row.Name).Distinct().Count());
+        Assert.All(SettingTable.Rows, row => Assert.True(row.Reason.Length > 20 && row.Lowest < row.Highest, row.Name));
+        Assert.All(ids, id => Assert.Equal(id, SettingTable.RowOf(id)!.Id));
+        Assert.Null(SettingTable.RowOf(SettingId.None));
+    }
+
+    [Fact]
+    public void Table_Defaults_AreThoseOfANewSet()
+    {
+        Settings settings = new();
+        foreach (SettingRow row in SettingTable.Rows.Where(row => row.DefaultText.Length > 0))
+        {
+            float written = float.Parse(row.DefaultText.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+            Assert.Equal(written, SettingAccess.Get(settings, row.Id, 0));
+        }
+
+        foreach (SettingRow row in SettingTable.Rows.Where(row => row.DefaultText.Length == 0 && SettingAccess.Count(settings, row.Id) == 1))
+        {
+            Assert.False(row.Allows(SettingAccess.Get(settings, row.Id, 0)), row.Name);
+        }
+    }
+
+    [Fact]
+    public void Check_SeveralSpoilt_NamesThemAll()
+    {
+        Settings settings = Bench.Chk01();
+        settings.MachineConstant = float.NaN;
+        settings.VoltsLeft[1] = 200f;
+        settings.ContactMicroseconds = 0;
+        SettingsCheck check = new();
+
+        check.Run(settings);
+
+        Assert.Equal([SettingId.VoltsLeft, SettingId.MachineConstant, SettingId.ContactMicroseconds], check.Found.Take(check.Count));
+    }
+
+    [Fact]
+    public void Checksum_EveryValue_ChangesIt()
+    {
+        int before = SettingsChecksum.Of(Bench.Chk01());
+        foreach (SettingRow row in SettingTable.Rows)
+        {
+            for (int i = 0; i < SettingAccess.Count(Bench.Chk01(), row.Id); i++)
+            {
+                Settings changed = Bench.Chk01();
+                if (row.IsWhole) SettingAccess.SetWhole(changed, row.Id, SettingAccess.GetWhole(changed, row.Id) + 1);
+                else SettingAccess.Set(changed, row.Id, i, MathF.BitIncrement(SettingAccess.Get(changed, row.Id, i)));
+
+                Assert.NotEqual(before, SettingsChecksum.Of(changed));
+            }
+        }
+    }
+
+    [Fact]
+    public void Checksum_OfKnownBytes_IsThePublishedHash()
+    {
+        // FNV-1a, 32 bits, of the same bytes by the published recipe (offset basis 2166136261, prime 16777619; from memory).
+        uint hash = 2166136261;
+        void Add(byte[] bytes)
+        {
+            foreach (byte b in bytes) hash = (hash ^ b) * 16777619;
+        }
+
+        Settings settings = Bench.Chk01();
+        Add(BitConverter.GetBytes(SettingTable.Version));
+        Add(BitConverter.GetBytes(settings.StageCount));
+        foreach (float ohms in settings.StageOhms[..4]) Add(BitConverter.GetBytes(ohms));
+        foreach (float volts in settings.VoltsLeft[..3]) Add(BitConverter.GetBytes(volts));
+        foreach (float number in (float[])[settings.MachineConstant, settings.BrushDropVolts, settings.LockoutAmps, settings.InstantTripAmps,
+            settings.HighestSupplyVolts, settings.HighestSpeedRadPerSec, settings.SteadyAmpsPerSec]) Add(BitConverter.GetBytes(number));
+        foreach (int number in (int[])[settings.ConfirmMicroseconds, settings.MinimumDwellMicroseconds, settings.MaximumStageMicroseconds,
+            settings.ContactMicroseconds]) Add(BitConverter.GetBytes(number));
+
+        Assert.Equal(unchecked((int)hash), SettingsChecksum.Of(settings));
     }
 }

@@ -29,7 +29,8 @@ public sealed record RunJson(
     IReadOnlyList<string> Warnings,
     string Case,
     string CaseSha256,
-    string CoreVersion)
+    string CoreVersion,
+    string SettingsChecksum)
 {
     /// <summary>The shape of a study.</summary>
     public static RunJson Of(StartStudy study)
@@ -59,6 +60,7 @@ public sealed record RunJson(
             study.Warnings,
             study.CaseName,
             study.CaseSha256,
-            CoreIdentity.Version);
+            CoreIdentity.Version,
+            SettingsText.Checksum(study.Settings));
     }
 }

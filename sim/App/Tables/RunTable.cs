@@ -1,4 +1,5 @@
 using Spectre.Console;
+using StarterCtl.Core;
 using StarterCtl.Engine.Runs;
 using Text = StarterCtl.Engine.Text;
 
@@ -71,7 +72,7 @@ internal static class RunTable
 
     private static void ShowFault(IAnsiConsole console, FaultEntry fault)
     {
-        FaultText text = FaultText.Of(fault.Id);
+        FaultRow text = FaultTable.RowOf(fault.Id);
         string measured = FaultText.Measured(fault);
         console.MarkupLineInterpolated($"[red]Fault at {Seconds(fault.Seconds)} s: {text.Name}{(measured.Length > 0 ? ", " + measured : "")}.[/] {text.Cause} {text.Done}");
         console.MarkupLineInterpolated($"  Check: {text.Check}");

@@ -41,10 +41,11 @@ internal static class RunVerb
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 
-    /// <summary>Writes the record and the result beside their places.</summary>
+    /// <summary>Writes the record, the settings that made it and the result beside their places.</summary>
     public static void AddTo(OutputFiles files, StartStudy study, string json, OutputPlace place, CancellationToken cancellation)
     {
         files.Add("the record", place.PathOf("record.csv"), writer => CsvRecord.Write(study.Record, writer, cancellation));
+        files.Add("the settings", place.PathOf("settings.txt"), writer => writer.Write(SettingsText.Write(study.Settings)));
         files.Add("the result", place.PathOf("run.json"), writer => writer.WriteLine(json));
     }
 }

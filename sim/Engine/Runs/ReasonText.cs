@@ -49,8 +49,8 @@ public static class ReasonText
             Reason.WaitingForStageContact => $"contactor of stage {quantity} is commanded closed; its contact has {left} to follow",
             Reason.AllStagesCutOut => $"all resistance is out: back-EMF {quantity} V of {limit} V",
             Reason.WaitingForContactsToOpen => $"every contactor is commanded open; the contacts have {left} to follow",
-            Reason.FaultLatched => $"tripped: {FaultText.Of((FaultId)(int)entry.Quantity).Name}",
-            Reason.ResetRefused => $"reset is refused: the cause of {FaultText.Of((FaultId)(int)entry.Quantity).Name} is still there, or start is held",
+            Reason.FaultLatched => $"tripped: {FaultTable.RowOf((FaultId)(int)entry.Quantity).Name}",
+            Reason.ResetRefused => $"reset is refused: the cause of {FaultTable.RowOf((FaultId)(int)entry.Quantity).Name} is still there, or start is held",
             _ => entry.Reason.ToString(),
         };
     }

@@ -5,6 +5,7 @@ using System.Linq;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using StarterCtl.App.Reporting;
+using StarterCtl.Core;
 using StarterCtl.Engine;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Runs;
@@ -175,7 +176,7 @@ public sealed class StartReportTests
 
         string text = XDocument.Parse(Html(study)).Root!.Value;
 
-        FaultText fault = FaultText.Of(study.Result.Faults[0].Id);
+        FaultRow fault = FaultTable.RowOf(study.Result.Faults[0].Id);
         Assert.Contains(fault.Name, text, StringComparison.Ordinal);
         Assert.Contains(fault.Check, text, StringComparison.Ordinal);
         Assert.Contains("FAIL", text, StringComparison.Ordinal);

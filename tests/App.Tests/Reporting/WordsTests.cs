@@ -34,16 +34,6 @@ public sealed class WordsTests
         Assert.Equal("event: the load's constant torque becomes 85 N m, the supply becomes 200 V, the operator presses stop", ReasonText.Sentence(entry));
     }
 
-    [Fact]
-    public void FaultText_EveryFault_IsDescribed()
-    {
-        FaultText[] texts = [.. Enum.GetValues<FaultId>().Select(FaultText.Of)];
-
-        Assert.Equal(texts.Length, texts.Select(text => text.Name).Distinct().Count());
-        Assert.All(Enum.GetNames<FaultId>(), name => Assert.DoesNotContain(texts, text => text.Name == name));
-        Assert.All(texts, text => Assert.True(text.Cause.Length > 0 && text.Done.Length > 0 && text.Check.Length > 0));
-    }
-
     private static TimelineEntry Entry(Reason reason, float quantity, float limit) =>
         new(1, Phase.Accelerating, 2, reason, quantity, limit, 0.04, 100, null);
 }

@@ -1,4 +1,5 @@
 using System.Linq;
+using StarterCtl.Core;
 using StarterCtl.Engine.Runs;
 using static StarterCtl.App.Reporting.Quantity;
 
@@ -50,7 +51,7 @@ internal static class SummarySection
     {
         foreach (FaultEntry fault in result.Faults)
         {
-            FaultText text = FaultText.Of(fault.Id);
+            FaultRow text = FaultTable.RowOf(fault.Id);
             string measured = FaultText.Measured(fault);
             page.Line($"<section class=\"verdict fail\" aria-label=\"Fault\">\n<p class=\"word\">Trip at {Seconds(fault.Seconds)}: {text.Name}{(measured == "" ? "" : " (" + measured + ")")}</p>");
             page.Line($"<p>{text.Cause} {text.Done}</p>\n<p><strong>Check:</strong> {text.Check}</p>\n</section>");
