@@ -66,7 +66,7 @@ internal sealed class ReportPage
     public void Table(ReportTable table)
     {
         Line($"<div class=\"{(table.Rows.Count <= LongestWhole ? "scroll short" : "scroll")}\" role=\"group\" tabindex=\"0\" aria-label=\"{table.Caption}\">\n<table class=\"{table.Style}\">\n<caption>{table.Caption}</caption>");
-        Line($"<thead><tr>{new Markup(string.Concat(table.Columns.Select(column => $"<th scope=\"col\">{KeepUnit(Markup.Of(column))}</th>")))}</tr></thead>\n<tbody>");
+        Line($"<thead><tr>{new Markup(string.Concat(table.Columns.Select(column => $"<th scope=\"col\">{Heading(table, column)}</th>")))}</tr></thead>\n<tbody>");
         foreach (object[] row in table.Rows)
         {
             StringBuilder cells = new();
@@ -80,6 +80,13 @@ internal sealed class ReportPage
         }
 
         Line($"</tbody>\n</table>\n</div>");
+    }
+
+    // A table of many columns folds its headings wherever it can.
+    private static string Heading(ReportTable table, object column)
+    {
+        string heading = Markup.Of(column);
+        return table.Style.Contains("tight", StringComparison.Ordinal) ? heading : KeepUnit(heading);
     }
 
     // The unit at the end of a heading stays with its last word.

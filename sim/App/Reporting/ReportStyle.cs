@@ -33,7 +33,13 @@ internal static class ReportStyle
         .keys div { border: 1px solid var(--rule); padding: .4rem .6rem; }
         .keys dt { font-size: .85rem; }
         .keys dd { margin: 0; font-size: 1.15rem; font-weight: 600; }
-        .scroll { overflow-x: auto; margin: .8rem 0 1.2rem; }
+        .scroll {
+          overflow-x: auto; margin: .8rem 0 1.2rem;
+          background: linear-gradient(90deg, #fff 40%, transparent) 0 0 / 2rem 100% no-repeat local,
+            linear-gradient(270deg, #fff 40%, transparent) 100% 0 / 2rem 100% no-repeat local,
+            linear-gradient(90deg, #bbb, transparent) 0 0 / .7rem 100% no-repeat scroll,
+            linear-gradient(270deg, #bbb, transparent) 100% 0 / .7rem 100% no-repeat scroll;
+        }
         table { border-collapse: collapse; font-size: .92rem; font-variant-numeric: tabular-nums; }
         caption { text-align: left; font-weight: 600; padding: .2rem 0; }
         th, td { border-bottom: 1px solid #bbb; padding: .25rem .6rem; text-align: right; vertical-align: top; }
@@ -86,7 +92,7 @@ internal static class ReportStyle
           figure, .verdict, .warning, .sums p, tr, li, .short { break-inside: avoid; }
           .keys div { break-inside: avoid; }
           thead { display: table-header-group; }
-          .scroll, .sums { overflow: visible; }
+          .scroll, .sums { overflow: visible; background: none; }
           table { font-size: .86rem; }
           a { color: inherit; text-decoration: none; }
           * { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

@@ -11,8 +11,8 @@ public static class StartReport
     /// <param name="scene">The load step that is played on the running machine.</param>
     public static string Html(StartStudy study, LoadStepScene scene)
     {
-        double upToRpm = 0.95 * study.Result.FinalRpm;
-        DirectStart direct = DirectStart.Of(study, upToRpm > 0 ? upToRpm : 0.95 * study.Design.Stages[^1].CutoutRpm ?? 0);
+        bool hasFinalSpeed = StartCourse.IsPowered(study.Result) && study.Result.FinalRpm > 0;
+        DirectStart direct = DirectStart.Of(study, 0.95 * (hasFinalSpeed ? study.Result.FinalRpm : study.Design.Stages[^1].CutoutRpm ?? 0));
         ReportPage page = new();
         page.Line($"<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\"/>");
         page.Line($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>{study.Title} – starter report</title>");

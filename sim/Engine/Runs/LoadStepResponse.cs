@@ -53,8 +53,14 @@ public sealed record LoadStepResponse
         double drivingVolts = Math.Max(0, supply.OpenCircuitVolts - machine.BrushDropVolts);
         double ohms = supply.SourceOhms + machine.ArmatureOhms;
         double timeConstant = machine.InertiaKgM2 * ohms / (machine.Constant * machine.Constant) + machine.ArmatureHenries / ohms;
-        PlantSolver plant = new(new PlantConditions(machine, before, supply, [], true, 0), drivingVolts / machine.Constant);
-        Settle(plant, timeConstant, null);
+        PlantSolver Steady()
+        {
+            PlantSolver steady = new(new PlantConditions(machine, before, supply, [], true, 0), drivingVolts / machine.Constant);
+            Settle(steady, timeConstant, null);
+            return steady;
+        }
+
+        PlantSolver plant = Steady();
         RunningPoint steadyBefore = RunningPoint.Of(plant, 0);
 
         plant.Change(plant.Conditions with { Load = after });
@@ -70,12 +76,20 @@ public sealed record LoadStepResponse
             ArmatureOhms = machine.ArmatureOhms,
             Before = steadyBefore,
             RightAfter = curve[0],
-            OnTheWay = curve.MinBy(point => Math.Abs(point.Seconds - reached / 3))!,
+            OnTheWay = PointAfter(Steady(), after, reached / 3),
             After = steadyAfter,
             TimeConstantSeconds = reached,
             SettlingSeconds = settled,
             Curve = [.. curve.TakeWhile(point => point.Seconds <= shown)],
         };
+    }
+
+    // The curve's own grid does not hold this moment: the step is played once more, as far as there.
+    private static RunningPoint PointAfter(PlantSolver plant, Load after, double seconds)
+    {
+        plant.Change(plant.Conditions with { Load = after });
+        if (seconds > 0) plant.Advance(seconds);
+        return RunningPoint.Of(plant, seconds);
     }
 
     // Time is told in time constants of the machine itself, so that it is as good for a toy as for a mill.

@@ -63,6 +63,23 @@ public sealed class LoadStepSceneTests
         Assert.InRange(response.SettlingSeconds, response.TimeConstantSeconds, response.Curve[^1].Seconds);
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Of_NoInductanceNoFan_IsOnTheWayExactlyAThirdOfTheTimeConstantLater(bool isBenchRig)
+    {
+        StartStudy study = isBenchRig ? Studies.BenchRig.Value : Studies.LineShaft.Value;
+        RunSetup setup = study.Setup;
+        study = study with { Setup = setup with { Machine = setup.Machine with { ArmatureHenries = 0 }, Load = setup.Load with { FanNewtonMetreSecondsSquared = 0 } } };
+
+        LoadStepResponse response = LoadStepScene.Of(study).Machine;
+
+        RunningPoint way = response.OnTheWay;
+        double change = response.After.SpeedRadPerSec - response.Before.SpeedRadPerSec;
+        Assert.Equal(response.TimeConstantSeconds / 3, way.Seconds, 1e-12);
+        Assert.Equal(1 - Math.Exp(-1.0 / 3), (way.SpeedRadPerSec - response.Before.SpeedRadPerSec) / change, 1e-4);
+    }
+
     [Fact]
     public void Of_NoInductance_SettlesWithTheMechanicalTimeConstant()
     {

@@ -29,6 +29,10 @@ public sealed class StartReportTests
         ["hand thresholds"] = () => Studies.LineShaftOf(input => input with { SectionOhms = [0.6, 0.4, 0.25], CutoutVolts = [95, 150, 185], Slack = null, PeakAmps = null, SwitchingAmps = null }),
         ["trip"] = () => Studies.LineShaftOf(input => input, maximumStageSeconds: 0.3),
         ["nothing happens"] = () => Studies.LineShaftOf(input => input, events: [new RunEvent(1, null, null, OperatorCommand.Start)], durationSeconds: 0.5),
+        ["sixteen stages"] = () => Studies.LineShaftOf(input => input with { Slack = Slack.RaiseSwitchingCurrent, StageCount = 16, SwitchingAmps = null }),
+        ["stopped while running"] = () => Studies.LineShaftOf(input => input, events: [new RunEvent(0, null, null, OperatorCommand.Start), new RunEvent(6, null, null, OperatorCommand.Stop)]),
+        ["heavier from the start"] = () => Studies.LineShaftOf(input => input, events: [new RunEvent(0, 300, null, null)]),
+        ["load changes during the start"] = () => Studies.LineShaftOf(input => input, events: [new RunEvent(1, 160, null, null), new RunEvent(6, 5000, null, null)]),
         ["stopped"] = () => Studies.LineShaftOf(input => input, events: [new RunEvent(0, null, null, OperatorCommand.Start), new RunEvent(1, null, null, OperatorCommand.Stop)]),
     };
 

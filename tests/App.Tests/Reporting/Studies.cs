@@ -25,7 +25,7 @@ internal static class Studies
     public static Lazy<StartStudy> BenchRig { get; } = new(MakeBenchRig);
 
     public static StartStudy LineShaftOf(
-        Func<DesignInput, DesignInput> change, string title = "Line-shaft drive", IReadOnlyList<RunEvent>? events = null, double maximumStageSeconds = 4, double durationSeconds = 8)
+        Func<DesignInput, DesignInput> change, string title = "Line-shaft drive", IReadOnlyList<RunEvent>? events = null, double maximumStageSeconds = 4, double durationSeconds = 8, long recordMicroseconds = 1000)
     {
         Machine machine = LineShaftMachine;
         DesignInput input = change(new DesignInput
@@ -52,7 +52,7 @@ internal static class Studies
             ConstantSource = $"from the plate: (220 V - 2 V - 77 A x 0.17 ohm) / 130.9 rad/s = {Text.Number(machine.Constant)} V s/rad",
         };
         ControlSetup control = new() { ConfirmMicroseconds = 2000, MinimumDwellMicroseconds = 100_000, MaximumStageMicroseconds = (int)(maximumStageSeconds * 1e6), InstantTripAmps = 230 };
-        return Study(title, "line-shaft.toml", plate, input, machine, new Supply(220, 0.01), new Contactors(0.04, 0.015), control, durationSeconds, events ?? [new RunEvent(5, 85, null, null)]);
+        return Study(title, "line-shaft.toml", plate, input, machine, new Supply(220, 0.01), new Contactors(0.04, 0.015), control, (durationSeconds, recordMicroseconds), events ?? [new RunEvent(5, 85, null, null)]);
     }
 
     private static StartStudy MakeBenchRig()
@@ -82,11 +82,11 @@ internal static class Studies
             ConstantSource = "given in the case",
         };
         ControlSetup control = new() { ConfirmMicroseconds = 3000, MinimumDwellMicroseconds = 50_000, MaximumStageMicroseconds = 5_000_000, InstantTripAmps = 48 };
-        return Study("Bench rig, 48 V, 500 W", "bench-rig.toml", plate, input, machine, new Supply(48, 0.015), new Contactors(0.012, 0.006), control, 6, [new RunEvent(4, 1.1, null, null)]);
+        return Study("Bench rig, 48 V, 500 W", "bench-rig.toml", plate, input, machine, new Supply(48, 0.015), new Contactors(0.012, 0.006), control, (6, 1000), [new RunEvent(4, 1.1, null, null)]);
     }
 
     private static StartStudy Study(
-        string title, string caseName, Plate plate, DesignInput input, Machine machine, Supply supply, Contactors contactors, ControlSetup control, double durationSeconds, IReadOnlyList<RunEvent> events)
+        string title, string caseName, Plate plate, DesignInput input, Machine machine, Supply supply, Contactors contactors, ControlSetup control, (double Seconds, long RecordMicroseconds) length, IReadOnlyList<RunEvent> events)
     {
         StarterDesign design = StarterDesigner.Design(input);
         RunSetup setup = new()
@@ -97,11 +97,11 @@ internal static class Studies
             SectionOhms = [.. design.Stages.Select(stage => stage.SectionOhms)],
             Contactors = contactors,
             PeriodMicroseconds = control.PeriodMicroseconds,
-            DurationSeconds = durationSeconds,
+            DurationSeconds = length.Seconds,
             Events = events,
         };
         Settings settings = ControllerSettings.From(design, machine, control);
-        Record record = new(1000);
+        Record record = new(length.RecordMicroseconds);
         Trace trace = new();
         RunResult result = StartSimulation.Run(setup, settings, record, trace);
         Verdict verdict = new(

@@ -14,7 +14,7 @@ internal static class DirectPlot
     /// <summary>Builds the plot.</summary>
     public static PlotDrawing Build(StartStudy study, DirectStart direct, PlotSize size)
     {
-        double end = Math.Max(study.Result.SecondsToSpeed ?? study.Setup.DurationSeconds, direct.Seconds ?? 0) * 1.1;
+        double end = Math.Max(StartCourse.SecondsToSpeed(study.Result) ?? StartCourse.ShownSeconds(study), direct.Seconds ?? 0) * 1.1;
         end = Math.Min(end, study.Setup.DurationSeconds);
         (double From, double To) range = PlotParts.Range(0, direct.PeakAmps, 0.08);
         PlotDrawing plot = new(size);

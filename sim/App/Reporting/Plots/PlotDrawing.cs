@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 using System.Xml.Linq;
 using OxyPlot;
 using OxyPlot.Axes;
@@ -12,6 +13,14 @@ namespace StarterCtl.App.Reporting.Plots;
 /// </remarks>
 internal sealed class PlotDrawing
 {
+    /// <summary>Distance from one line of words to the next, in heights of a letter.</summary>
+    public const double LineRatio = 1.1;
+
+    private const double TieWidth = 16;
+
+    // Width of a letter, in heights; wide faces have it.
+    private const double LetterRatio = 0.62;
+
     private readonly List<Word> _words = [];
 
     /// <summary>Begins an empty plot.</summary>
@@ -46,6 +55,9 @@ internal sealed class PlotDrawing
     /// <summary>The plot.</summary>
     public PlotModel Model { get; }
 
+    /// <summary>Room right of the plot for words of <see cref="SayAtEnd"/>.</summary>
+    public static double RoomFor(PlotSize size, IEnumerable<string> words) => TieWidth + 6 + words.Max(word => word.Length) * LetterRatio * size.FontSize;
+
     /// <summary>Adds the axis along the bottom.</summary>
     public void Bottom(string title, double from, double to)
     {
@@ -78,6 +90,23 @@ internal sealed class PlotDrawing
     public void Say(string key, string text, DataPoint at, string anchor, double right = 0, double down = 0) =>
         _words.Add(new Word(text, key, at, anchor, right, down));
 
+    /// <summary>Adds words right of the plot, each tied to its line by a stroke, so that they may stand apart from it.</summary>
+    /// <param name="key">The axis on the left that the lines belong to.</param>
+    /// <param name="x">Where the lines end.</param>
+    /// <param name="range">Lowest and highest number of that axis.</param>
+    /// <param name="height">Height of the axis in units of the drawing.</param>
+    /// <param name="words">The words and the levels at which their lines end.</param>
+    public void SayAtEnd(string key, double x, (double From, double To) range, double height, IReadOnlyList<(string Text, double At)> words)
+    {
+        double perUnit = (range.To - range.From) / height;
+        double half = Size.FontSize * 0.5 * perUnit;
+        double[] places = LabelSpread.Apart([.. words.Select(word => word.At)], Size.FontSize * LineRatio * perUnit, range.From + half, range.To);
+        for (int i = 0; i < places.Length; i++)
+        {
+            _words.Add(new Word(words[i].Text, key, new DataPoint(x, places[i]), "start", TieWidth + 3, Size.FontSize * 0.35, words[i].At));
+        }
+    }
+
     /// <summary>The words as they stand on the drawn plot.</summary>
     public IEnumerable<XElement> Words()
     {
@@ -91,11 +120,18 @@ internal sealed class PlotDrawing
                 y += Model.GetAxis(word.Key).Transform(word.At.Y);
             }
 
+            if (word.TiedTo is double level)
+            {
+                double end = bottom.Transform(word.At.X), from = Model.GetAxis(word.Key!).Transform(level), to = y - word.Down;
+                string path = $"M{Figure.Short(end + 1)} {Figure.Short(from)}L{Figure.Short(end + TieWidth)} {Figure.Short(to)}";
+                yield return Figure.Element("path", ("class", "tie"), ("d", path), ("fill", "none"), ("stroke", "#555"), ("stroke-width", 1));
+            }
+
             XElement text = Figure.Element("text", ("class", "word"), ("x", Figure.Short(x)), ("y", Figure.Short(y)), ("text-anchor", word.Anchor), ("font-size", Size.FontSize));
             text.Value = word.Text;
             yield return text;
         }
     }
 
-    private sealed record Word(string Text, string? Key, DataPoint At, string Anchor, double Right, double Down);
+    private sealed record Word(string Text, string? Key, DataPoint At, string Anchor, double Right, double Down, double? TiedTo = null);
 }

@@ -11,8 +11,8 @@ namespace StarterCtl.App.Reporting.Plots;
 /// <summary>Current, speed, back-EMF and torque above one time axis.</summary>
 internal sealed class StartPlot
 {
-    private const double PanelGap = 0.055;
-    private const int Panels = 4;
+    private const double Top = 40;
+    private const double BackEmfRatio = 1.6;
 
     private static readonly string[] Keys = ["i", "n", "e", "t"];
 
@@ -25,10 +25,13 @@ internal sealed class StartPlot
     {
         _study = study;
         _end = endSeconds;
-        _plot = new PlotDrawing(size, size.IsNarrow ? 68 : 84, 40);
+        _plot = new PlotDrawing(size, PlotDrawing.RoomFor(size, [.. Currents(study.Design), .. study.Design.Stages.Select(Threshold)]), Top);
         _plot.Bottom("time, s", 0, endSeconds);
         _samples = [.. study.Trace.Samples.Where(sample => sample.TimeSeconds >= 0 && sample.TimeSeconds <= endSeconds)];
     }
+
+    /// <summary>Heights of the wide and the narrow drawing; every threshold has room for its words.</summary>
+    public static (double Wide, double Narrow) Heights(int stageCount) => (Height(new PlotSize(0, 0, false), stageCount), Height(new PlotSize(0, 0, true), stageCount));
 
     /// <summary>Builds the plot.</summary>
     public static PlotDrawing Build(StartStudy study, PlotSize size, double endSeconds)
@@ -50,7 +53,7 @@ internal sealed class StartPlot
         _plot.Model.Annotations.Add(PlotParts.Level("i", design.PeakAmps, PlotParts.Red, LineStyle.Dash));
         _plot.Model.Annotations.Add(PlotParts.Level("i", design.SwitchingAmps, PlotParts.Grey, LineStyle.Dash));
         AddCurve("i", range, sample => sample.ArmatureAmps, PlotParts.Ink);
-        SayAtEnd("i", range, [("I₁ " + Quantity.Amps(design.PeakAmps), design.PeakAmps), ("I₂ " + Quantity.Amps(design.SwitchingAmps), design.SwitchingAmps)]);
+        SayAtEnd("i", range, [(Currents(design)[0], design.PeakAmps), (Currents(design)[1], design.SwitchingAmps)]);
     }
 
     private void AddSpeed()
@@ -69,7 +72,7 @@ internal sealed class StartPlot
         foreach (DesignedStage stage in design.Stages) _plot.Model.Annotations.Add(PlotParts.Level("e", stage.CutoutVolts, PlotParts.Red, LineStyle.Dash));
         AddCurve("e", range, sample => sample.SupplyVolts, PlotParts.Grey, LineStyle.DashDot);
         AddCurve("e", range, sample => sample.BackEmfVolts, PlotParts.Ink);
-        SayAtEnd("e", range, [("supply", _samples[^1].SupplyVolts), .. design.Stages.Select(stage => ($"{stage.Stage}: {Quantity.Volts(stage.CutoutVolts)}", stage.CutoutVolts))]);
+        SayAtEnd("e", range, [("supply", _samples[^1].SupplyVolts), .. design.Stages.Select(stage => (Threshold(stage), stage.CutoutVolts))]);
     }
 
     private void AddTorque()
@@ -102,26 +105,41 @@ internal sealed class StartPlot
     private (double From, double To) AddPanel(int fromTop, string title, (double Lowest, double Highest) data)
     {
         (double From, double To) range = PlotParts.Range(Math.Min(0, data.Lowest), data.Highest, 0.06);
-        double height = 1.0 / Panels, end = 1 - fromTop * height;
-        _plot.Left(Keys[fromTop], title, range, end - height, fromTop == 0 ? 1 : end - PanelGap, fromTop == 0 ? 16 : 0);
+        double end = 0;
+        for (int i = Keys.Length - 1; i > fromTop; i--) end += PanelHeight(i) + Gap(_plot.Size);
+        _plot.Left(Keys[fromTop], title, range, end / _plot.Height, Math.Min(1, (end + PanelHeight(fromTop)) / _plot.Height), fromTop == 0 ? 16 : 0);
         return range;
     }
 
     private void AddCurve(string key, (double From, double To) range, Func<Sample, double> number, OxyColor color, LineStyle style = LineStyle.Solid)
     {
         DataPoint[] points = [.. _samples.Select(sample => new DataPoint(sample.TimeSeconds, number(sample)))];
-        _plot.Model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, _plot.Width / _end, UnitsPer(range)), color, style));
+        _plot.Model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, _plot.Width / _end, PanelHeight(Array.IndexOf(Keys, key)) / (range.To - range.From)), color, style));
     }
 
-    private void SayAtEnd(string key, (double From, double To) range, IReadOnlyList<(string Text, double At)> words)
+    private void SayAtEnd(string key, (double From, double To) range, IReadOnlyList<(string Text, double At)> words) =>
+        _plot.SayAtEnd(key, _end, range, PanelHeight(Array.IndexOf(Keys, key)), words);
+
+    // The back-EMF takes what the three others leave.
+    private double PanelHeight(int fromTop) =>
+        Keys[fromTop] == "e" ? _plot.Height - (Keys.Length - 1) * (Plain(_plot.Size) + Gap(_plot.Size)) : Plain(_plot.Size);
+
+    private static double Height(PlotSize size, int stageCount)
     {
-        double[] places = LabelSpread.Apart([.. words.Select(word => word.At)], _plot.Size.FontSize * 1.1 / UnitsPer(range), range.From + _plot.Size.FontSize * 0.6 / UnitsPer(range));
-        for (int i = 0; i < places.Length; i++) _plot.Say(key, words[i].Text, new DataPoint(_end, places[i]), "start", 5, _plot.Size.FontSize * 0.35);
+        double words = (stageCount + 2) * size.FontSize * PlotDrawing.LineRatio;
+        return Top + size.Bottom + (Keys.Length - 1) * (Plain(size) + Gap(size)) + Math.Max(words, BackEmfRatio * Plain(size));
     }
+
+    private static double Plain(PlotSize size) => size.IsNarrow ? 125 : 100;
+
+    private static double Gap(PlotSize size) => size.IsNarrow ? 30 : 26;
 
     private (double Lowest, double Highest) Extremes(Func<Sample, double> number) => (_samples.Min(number), _samples.Max(number));
 
-    private double UnitsPer((double From, double To) range) => _plot.Height * (1.0 / Panels - PanelGap) / (range.To - range.From);
+
+    private static string[] Currents(StarterDesign design) => ["I₁ " + Quantity.Amps(design.PeakAmps), "I₂ " + Quantity.Amps(design.SwitchingAmps)];
+
+    private static string Threshold(DesignedStage stage) => $"{stage.Stage}: {Quantity.Volts(stage.CutoutVolts)}";
 
     private static double Rpm(Sample sample) => sample.SpeedRadPerSec * 30 / Math.PI;
 }

@@ -1,6 +1,5 @@
 using System.Linq;
 using StarterCtl.App.Reporting.Plots;
-using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
 using static StarterCtl.App.Reporting.Quantity;
 
@@ -28,44 +27,26 @@ internal static class DirectSection
     private static void WriteTable(ReportPage page, StartStudy study, DirectStart direct)
     {
         RunResult result = study.Result;
-        ReportTable table = new(direct.Seconds == null ? "With and without" : $"With and without; time and heat up to {Rpm(direct.UpToRpm)}{(result.FinalRpm > 0 ? ", 95 % of the final speed" : "")}", ["Figure", "Straight on", "With starter"]);
+        double? secondsToSpeed = StartCourse.SecondsToSpeed(result);
+        string ofWhat = StartCourse.IsPowered(result) && result.FinalRpm > 0 ? ", 95 % of the final speed" : "";
+        ReportTable table = new(direct.Seconds == null ? "With and without" : $"With and without; time and heat up to {Rpm(direct.UpToRpm)}{ofWhat}", ["Figure", "Straight on", "With starter"]);
         table.Add("Peak current", Amps(direct.PeakAmps), Amps(result.PeakAmps));
         if (study.Plate.RatedAmps is double rated) table.Add("Peak current, times rated", direct.PeakAmps / rated, result.PeakAmps / rated);
         table.Add("Peak torque", Torque(direct.PeakTorqueNewtonMetres), Torque(result.PeakTorqueNewtonMetres));
         table.Add("Lowest voltage at the terminals", Volts(direct.LowestTerminalVolts), Volts(study.Setup.Supply.OpenCircuitVolts - study.Setup.Supply.SourceOhms * result.PeakAmps));
-        table.Add("Time", OrDash(direct.Seconds, Seconds), OrDash(result.SecondsToSpeed, Seconds));
-        if (direct.Seconds != null && result.SecondsToSpeed is double end)
+        table.Add("Time", OrDash(direct.Seconds, Seconds), OrDash(secondsToSpeed, Seconds));
+        if (direct.Seconds != null && secondsToSpeed is double end)
         {
-            table.Add("Heat in armature and brushes", Joules(direct.ArmatureJoules), Joules(ArmatureHeat(study, end)));
+            table.Add("Heat in armature and brushes", Joules(direct.ArmatureJoules), Joules(TraceHeat.ArmatureJoules(study, end)));
         }
 
         page.Table(table);
-        if (direct.Seconds != null && result.SecondsToSpeed != null)
+        if (direct.Seconds != null && secondsToSpeed != null)
         {
             page.Paragraph($"The starter makes the start slower and gentler. Most of the heat that the armature would take moves into the resistors, which are built for it: {Joules(result.SectionJoules.Sum())} in this start.");
         }
 
-        page.Note($"The sum for the peak torque is <var>k</var> <var>I</var>; a real machine’s commutator, iron and protection would not let such a current pass unharmed. The heat with the starter is summed from the record.");
-    }
-
-    // Trapezoids over the record, from its begin to a time.
-    private static double ArmatureHeat(StartStudy study, double endSeconds)
-    {
-        double joules = 0;
-        Sample? last = null;
-        foreach (Sample sample in study.Trace.Samples.TakeWhile(sample => sample.TimeSeconds <= endSeconds))
-        {
-            if (last is Sample before) joules += (sample.TimeSeconds - before.TimeSeconds) / 2 * (Heating(study, before) + Heating(study, sample));
-            last = sample;
-        }
-
-        return joules;
-    }
-
-    private static double Heating(StartStudy study, Sample sample)
-    {
-        double amps = System.Math.Abs((double)sample.ArmatureAmps);
-        return amps * (amps * study.Setup.Machine.ArmatureOhms + study.Setup.Machine.BrushDropVolts);
+        page.Note($"The sum for the peak torque is <var>k</var> <var>I</var>; a real machine’s commutator, iron and protection would not let such a current pass unharmed. The heat with the starter is summed over the simulated curve.");
     }
 
     private static string TimesRated(StartStudy study, double amps) =>

@@ -14,7 +14,7 @@ internal static class LoadStepSection
         page.BeginSection("loadstep", "When the load changes");
         string usual = study.Plate is { RatedWatts: not null, RatedRadPerSec: not null } ? "a step of half the rated torque" : "a step of half the torque at the switching current";
         string origin = scene.EventSeconds is double at ? $"the step of the case’s event at {Seconds(at)}" : usual;
-        page.Paragraph($"The start is over. All resistance is out and no contact moves any more; the controller only watches. Now the load’s constant torque goes from {Torque(scene.LoadBefore.ConstantNewtonMetres)} to {Torque(scene.LoadAfter.ConstantNewtonMetres)}, {origin}. Nobody tells the machine to take more current. The back-EMF does.");
+        page.Paragraph($"{Opening(study, scene)} No contact moves any more; the controller only watches. Now the load’s constant torque goes from {Torque(scene.LoadBefore.ConstantNewtonMetres)} to {Torque(scene.LoadAfter.ConstantNewtonMetres)}, {origin}. Nobody tells the machine to take more current. The back-EMF does.");
         if (response.Runs) WriteChain(page, study, scene);
         else page.Paragraph($"<strong>This machine cannot carry that load:</strong> even at rest its current of {Amps(response.After.ArmatureAmps)} makes too little torque, and it stalls.");
         WriteStates(page, response);
@@ -27,6 +27,14 @@ internal static class LoadStepSection
         WriteTwoJobs(page, study, response);
         WriteComparison(page, scene);
         page.EndSection();
+    }
+
+    // The scene is one of its own: the run of the case may have ended before, or have stepped its load during the start.
+    private static string Opening(StartStudy study, LoadStepScene scene)
+    {
+        const string Picture = "Picture the machine running on the full supply, every section out.";
+        if (StartCourse.FullSupplySeconds(study.Result) is not double seconds) return Picture + " The run of this case did not get there.";
+        return scene.EventSeconds < seconds ? Picture + " In the run of this case the load changed before that." : "The start is over and all resistance is out.";
     }
 
     private static void WriteChain(ReportPage page, StartStudy study, LoadStepScene scene)

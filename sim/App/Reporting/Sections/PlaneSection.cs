@@ -14,7 +14,7 @@ internal static class PlaneSection
         page.Add(Figure.Of(
             "plane-plot",
             $"Torque against speed: one straight line for each of the {study.Design.StageCount} stages and the armature alone, the load curve, and the path of the start, which ends at {Rpm(study.Result.FinalRpm)}.",
-            ReportPage.Text($"Thin lines: characteristics of the stages, numbered, and of the armature alone; the supply’s resistance is included. Nearly level lines: load. Thick line: path of the run. Diamond: where it ended, at {Rpm(study.Result.FinalRpm)} and {Amps(study.Result.FinalAmps)}."),
+            ReportPage.Text($"Thin lines: characteristics of the stages, numbered, and of the armature alone; the supply’s resistance is included. Nearly level lines: the load, with the time from which it acts where it changes; an arrow points at one above the picture. Thick line: path of the run. Diamond: where it ended, at {Rpm(study.Result.FinalRpm)} and {Amps(study.Result.FinalAmps)}."),
             (440, 400),
             size => PlanePlot.Build(study, size)));
         page.EndSection();

@@ -1,4 +1,3 @@
-using System;
 using System.Globalization;
 using System.Linq;
 using StarterCtl.App.Reporting.Plots;
@@ -12,31 +11,21 @@ namespace StarterCtl.App.Reporting.Sections;
 internal static class StartSection
 {
     private const int MostRows = 80;
-    private const double StartIsMostOfRun = 0.7;
 
     public static void Write(ReportPage page, StartStudy study)
     {
         page.BeginSection("start", "The start");
-        double end = EndOfStart(study);
+        double end = StartCourse.ShownSeconds(study);
         page.Add(Figure.Of(
             "start-plot",
             $"Armature current, speed, back-EMF and torque against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
-            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub> and the designed thresholds. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one."),
-            (550, 760),
+            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers. Dashed level lines: the permitted peak <var>I</var><sub>1</sub>, the switching current <var>I</var><sub>2</sub> and the designed thresholds, each with its stage and tied to its words on the right. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one."),
+            StartPlot.Heights(study.Design.StageCount),
             size => StartPlot.Build(study, size, end)));
         if (end < study.Setup.DurationSeconds) WriteOverview(page, study);
         WriteCutouts(page, study);
         WriteTimeline(page, study);
         page.EndSection();
-    }
-
-    // A long steady run would squeeze the start into a corner.
-    private static double EndOfStart(StartStudy study)
-    {
-        double duration = study.Setup.DurationSeconds;
-        if (study.Result.SecondsToSpeed is not double seconds || study.Result.Cutouts.Count == 0) return duration;
-        double end = 1.3 * Math.Max(seconds, study.Result.Cutouts[^1].Seconds);
-        return end > StartIsMostOfRun * duration ? duration : end;
     }
 
     private static void WriteOverview(ReportPage page, StartStudy study)

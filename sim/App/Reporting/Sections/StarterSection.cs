@@ -42,9 +42,10 @@ internal static class StarterSection
 
         double? seconds = design.Stages.Sum(stage => stage.ExpectedSeconds), joules = design.Stages.Sum(stage => stage.EnergyJoules);
         if (design.Stages[0].ExpectedSeconds == null) seconds = joules = null;
-        table.Add("armature alone", design.ArmatureOhms, "–", "–", "–", "–", "–", design.FinalPeakAmps, "–", OrDash(seconds, Plain), OrDash(joules / 1000, Plain));
+        table.Add("armature alone", design.ArmatureOhms, "–", "–", "–", "–", "–", design.FinalPeakAmps, "–", "–", "–");
+        table.Add("total", "–", design.Stages.Sum(stage => stage.SectionOhms), "–", "–", "–", "–", "–", "–", OrDash(seconds, Plain), OrDash(joules / 1000, Plain));
         page.Table(table);
-        page.Note($"Threshold: the back-EMF at which the stage is cut out. First and last current: just after the stage comes into effect, and just before it is cut out. Heat: of the section over one start. Times and heats leave out inductance and contactor delays; the last row gives their sums. Voltages are those at the starter's input terminals.");
+        page.Note($"Threshold: the back-EMF at which the stage is cut out. First and last current: just after the stage comes into effect, and just before it is cut out. Heat: of the section over one start. Times and heats leave out inductance and contactor delays. Voltages are those at the starter's input terminals.");
     }
 
     private static void WriteComparison(ReportPage page, StartStudy study)
@@ -55,10 +56,21 @@ internal static class StarterSection
         page.Heading("What the controller compares");
         page.Paragraph($"The controller does not hold a fixed threshold. It holds the <em>volts left</em> of each stage and compares, in every period, <var>E</var> ≥ <var>V</var> − <var>V</var><sub>b</sub> − volts left, with the supply <var>V</var> that it measures at that moment. <var>E</var> is its estimate from the measured speed, <var>E</var> = <var>k</var> <var>w</var>.");
         page.Paragraph($"The current just after the cutout is what is left over of the supply, divided by the next resistance. So the peak stays where it was designed on a low or a high supply. Example: at {Volts(low)}, 10 % low, stage 1 goes out at {Volts(low)} − {Volts(design.BrushDropVolts)} − {Volts(first.VoltsLeft)} = {Volts(low - design.BrushDropVolts - first.VoltsLeft)} instead of {Volts(first.CutoutVolts)}; the next peak is {Volts(first.VoltsLeft)} / {Ohms(NextOhms(design, 0))} = {Amps(first.VoltsLeft / NextOhms(design, 0))} in both cases.");
-        if (study.Setup.Supply.SourceOhms > 0)
+        if (study.Setup.Supply.SourceOhms > 0) WriteSourceDrop(page, design, study.Setup.Supply.SourceOhms);
+    }
+
+    // The measured supply at a cutout is that at the stage's own last current, which given sections or thresholds decide.
+    private static void WriteSourceDrop(ReportPage page, StarterDesign design, double sourceOhms)
+    {
+        double least = design.Stages.Min(stage => stage.SwitchingAmps), most = design.Stages.Max(stage => stage.SwitchingAmps);
+        if (Plain(sourceOhms * least) == Plain(sourceOhms * most))
         {
-            page.Note($"In the run the supply's own resistance of {Ohms(study.Setup.Supply.SourceOhms)} lowers the measured supply by {Volts(study.Setup.Supply.SourceOhms * design.SwitchingAmps)} at {Amps(design.SwitchingAmps)}, and the thresholds in the record lie that much below the table.");
+            page.Note($"In the run the supply's own resistance of {Ohms(sourceOhms)} lowers the measured supply by {Volts(sourceOhms * most)} at the {Amps(most)} that flow just before a cutout, and the thresholds in the record lie that much below the table.");
+            return;
         }
+
+        string[] drops = [.. design.Stages.Select(stage => $"stage {stage.Stage} by {Volts(sourceOhms * stage.SwitchingAmps)} at {Amps(stage.SwitchingAmps)}")];
+        page.Note($"In the run the supply's own resistance of {Ohms(sourceOhms)} lowers the measured supply before a cutout, by as much as the stage's last current loses in it, and the thresholds in the record lie that much below the table: {string.Join(", ", drops)}.");
     }
 
     /// <summary>Armature-circuit total after the cutout of a stage, ohm.</summary>

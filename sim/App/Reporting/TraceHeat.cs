@@ -1,0 +1,40 @@
+using System;
+using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Records;
+using StarterCtl.Engine.Runs;
+
+namespace StarterCtl.App.Reporting;
+
+/// <summary>Heat of the armature circuit, summed over the trace of a run.</summary>
+internal static class TraceHeat
+{
+    /// <summary>Heat in armature and brushes from the begin of the run to a time, J.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="endSeconds">The time, s; the sum ends there and not at the nearest sample.</param>
+    public static double ArmatureJoules(StartStudy study, double endSeconds)
+    {
+        Machine machine = study.Setup.Machine;
+        double joules = 0;
+        Sample? last = null;
+        foreach (Sample sample in study.Trace.Samples)
+        {
+            if (last is Sample before && sample.TimeSeconds > before.TimeSeconds)
+            {
+                double span = sample.TimeSeconds - before.TimeSeconds, part = Math.Min(1, (endSeconds - before.TimeSeconds) / span);
+                double watts = Watts(machine, before), change = Watts(machine, sample) - watts;
+                joules += span * part * (watts + change * part / 2);
+            }
+
+            if (sample.TimeSeconds >= endSeconds) break;
+            last = sample;
+        }
+
+        return joules;
+    }
+
+    private static double Watts(Machine machine, Sample sample)
+    {
+        double amps = Math.Abs((double)sample.ArmatureAmps);
+        return amps * (amps * machine.ArmatureOhms + machine.BrushDropVolts);
+    }
+}
