@@ -28,9 +28,10 @@ public sealed class Trace
     /// <summary>True when a sample of this time is wanted.</summary>
     public bool Wants(double seconds) => seconds - _keptSeconds >= WidestGap * (seconds - _changedSeconds);
 
-    /// <summary>Keeps a sample.</summary>
+    /// <summary>Keeps a sample, unless one of the same time is there.</summary>
     public void Add(in Sample sample)
     {
+        if (_samples.Count > 0 && sample.TimeSeconds <= _samples[^1].TimeSeconds) return;
         _samples.Add(sample);
         _keptSeconds = sample.TimeSeconds;
     }

@@ -30,6 +30,7 @@ public sealed class StartSimulation
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
     private readonly RunEvent[] _events;
+    private double _tickSeconds;
     private int _nextEvent;
     private double _nextEventSeconds;
 
@@ -93,6 +94,7 @@ public sealed class StartSimulation
     private void Tick(int elapsedMicroseconds, double now, bool keep)
     {
         Sense(now);
+        _tickSeconds = now;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
@@ -139,6 +141,7 @@ public sealed class StartSimulation
     {
         if (_contactors.NextMoveSeconds > now) return;
         int before = _contactors.StagesClosed;
+        KeepBeforeChange();
         _contactors.Move(now);
         _log.BeforeChange(now, _contactors.StagesClosed & ~before);
         _plant.Change(_plant.Conditions with { LineClosed = _contactors.LineClosed, StagesClosed = _contactors.StagesClosed });
@@ -161,6 +164,7 @@ public sealed class StartSimulation
     private void ChangeSurroundings(RunEvent happening, double now)
     {
         PlantConditions conditions = _plant.Conditions;
+        KeepBeforeChange();
         _log.BeforeChange(now, 0);
         _plant.Change(conditions with
         {
@@ -169,6 +173,12 @@ public sealed class StartSimulation
         });
         _log.AfterChange(now);
         _trace?.Changed(now);
+    }
+
+    // As last read: otherwise a picture would draw a slope from the last kept sample, long ago, to the change.
+    private void KeepBeforeChange()
+    {
+        if (_trace != null) _trace.Add(Sampled(_tickSeconds));
     }
 
     private Sample Sampled(double now)
