@@ -75,7 +75,7 @@ public static class Program
         {
             options.Json, options.Out,
         };
-        root.SetAction((parsed, cancellation) => Verb.Run(() =>
+        root.SetAction((parsed, cancellation) => Task.Run(() =>
             DemoVerb.Do(terminal, parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
         root.Subcommands.Add(DesignVerb.Build(terminal));
         root.Subcommands.Add(RunVerb.Build(terminal));

@@ -11,29 +11,24 @@ namespace StarterCtl.App.Verbs;
 internal static class DesignVerb
 {
     /// <summary>The verb with its options.</summary>
-    public static Command Build(Terminal terminal)
-    {
-        VerbOptions options = new();
-        Command command = new("design", "Design the starter of a case: sections, thresholds, times, peaks, energies.\n\nExample:\n  starterctl design sim/cases/line-shaft.toml\n  starterctl design sim/cases/line-shaft.toml --json")
-        {
-            options.Case, options.Json, options.Out,
-        };
-        command.SetAction(parsed => Do(terminal, parsed.GetRequiredValue(options.Case), parsed.GetValue(options.Json), parsed.GetValue(options.Out)));
-        return command;
-    }
+    public static Command Build(Terminal terminal) => CaseVerb.Build(
+        terminal,
+        "design",
+        "Design the starter of a case: sections, thresholds, times, peaks, energies.\n\nExample:\n  starterctl design sim/cases/line-shaft.toml\n  starterctl design sim/cases/line-shaft.toml --json",
+        Do);
 
-    private static int Do(Terminal terminal, string path, bool asJson, string? place)
+    private static int Do(VerbCall call)
     {
-        CaseDesign designed = CaseDesign.Of(CaseFile.Read(path));
+        CaseDesign designed = CaseDesign.Of(CaseFile.Read(call.CasePath));
         string json = JsonText.Of(DesignJson.Of(designed));
         using OutputFiles files = new();
-        if (place != null) files.Add("the design", new OutputPlace(place, path).PathOf("design.json"), writer => writer.WriteLine(json));
+        if (call.Place != null) files.Add("the design", new OutputPlace(call.Place, call.CasePath).PathOf("design.json"), writer => writer.WriteLine(json));
         files.Commit();
 
-        if (asJson) terminal.Data.WriteLine(json);
-        else DesignTable.Show(terminal.Results, designed);
-        foreach (string warning in designed.Warnings) terminal.Warn(warning);
-        files.Report(terminal);
+        if (call.AsJson) call.Terminal.Data.WriteLine(json);
+        else DesignTable.Show(call.Terminal.Results, designed);
+        foreach (string warning in designed.Warnings) call.Terminal.Warn(warning);
+        files.Report(call.Terminal);
         return ExitCode.Ok;
     }
 }

@@ -12,29 +12,23 @@ namespace StarterCtl.App.Verbs;
 internal static class ReportVerb
 {
     /// <summary>The verb with its options.</summary>
-    public static Command Build(Terminal terminal)
-    {
-        VerbOptions options = new();
-        Command command = new("report", "Write one self-contained HTML file that explains the starter of a case and its start.\n\nExample:\n  starterctl report sim/cases/line-shaft.toml\n  starterctl report sim/cases/bench-rig.toml --out bench-rig.html")
-        {
-            options.Case, options.Json, options.Out,
-        };
-        command.SetAction((parsed, cancellation) => Verb.Run(() =>
-            Do(terminal, parsed.GetRequiredValue(options.Case), parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
-        return command;
-    }
+    public static Command Build(Terminal terminal) => CaseVerb.Build(
+        terminal,
+        "report",
+        "Write one self-contained HTML file that explains the starter of a case and its start.\n\nExample:\n  starterctl report sim/cases/line-shaft.toml\n  starterctl report sim/cases/bench-rig.toml --out bench-rig.html",
+        Do);
 
-    private static int Do(Terminal terminal, string path, bool asJson, string? place, CancellationToken cancellation)
+    private static int Do(VerbCall call)
     {
-        CaseFile file = CaseFile.Read(path);
-        StartStudy study = terminal.Work("report", progress => CaseRunner.Run(file, progress, cancellation));
+        CaseFile file = CaseFile.Read(call.CasePath);
+        StartStudy study = call.Terminal.Work("report", progress => CaseRunner.Run(file, progress, call.Cancellation));
         using OutputFiles files = new();
-        string report = AddTo(files, study, new OutputPlace(place, path), cancellation);
+        string report = AddTo(files, study, new OutputPlace(call.Place, call.CasePath), call.Cancellation);
         files.Commit();
 
-        if (asJson) terminal.Data.WriteLine(JsonText.Of(new ReportJson(study.Verdict.Word, report, study.CaseSha256)));
-        foreach (string warning in study.Warnings) terminal.Warn(warning);
-        files.Report(terminal);
+        if (call.AsJson) call.Terminal.Data.WriteLine(JsonText.Of(new ReportJson(study.Verdict.Word, report, study.CaseSha256)));
+        foreach (string warning in study.Warnings) call.Terminal.Warn(warning);
+        files.Report(call.Terminal);
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 

@@ -13,31 +13,25 @@ namespace StarterCtl.App.Verbs;
 internal static class RunVerb
 {
     /// <summary>The verb with its options.</summary>
-    public static Command Build(Terminal terminal)
-    {
-        VerbOptions options = new();
-        Command command = new("run", "Simulate the start of a case with the board's own control code; judge it and write its record.\n\nExample:\n  starterctl run sim/cases/line-shaft.toml\n  starterctl run sim/cases/bench-rig.toml --json --out records")
-        {
-            options.Case, options.Json, options.Out,
-        };
-        command.SetAction((parsed, cancellation) => Verb.Run(() =>
-            Do(terminal, parsed.GetRequiredValue(options.Case), parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
-        return command;
-    }
+    public static Command Build(Terminal terminal) => CaseVerb.Build(
+        terminal,
+        "run",
+        "Simulate the start of a case with the board's own control code; judge it and write its record.\n\nExample:\n  starterctl run sim/cases/line-shaft.toml\n  starterctl run sim/cases/bench-rig.toml --json --out records",
+        Do);
 
-    private static int Do(Terminal terminal, string path, bool asJson, string? place, CancellationToken cancellation)
+    private static int Do(VerbCall call)
     {
-        CaseFile file = CaseFile.Read(path);
-        StartStudy study = terminal.Work("run", progress => CaseRunner.Run(file, progress, cancellation));
+        CaseFile file = CaseFile.Read(call.CasePath);
+        StartStudy study = call.Terminal.Work("run", progress => CaseRunner.Run(file, progress, call.Cancellation));
         string json = JsonText.Of(RunJson.Of(study));
         using OutputFiles files = new();
-        AddTo(files, study, json, new OutputPlace(place, path), cancellation);
+        AddTo(files, study, json, new OutputPlace(call.Place, call.CasePath), call.Cancellation);
         files.Commit();
 
-        if (asJson) terminal.Data.WriteLine(json);
-        else RunTable.Show(terminal.Results, study);
-        foreach (string warning in study.Warnings) terminal.Warn(warning);
-        files.Report(terminal);
+        if (call.AsJson) call.Terminal.Data.WriteLine(json);
+        else RunTable.Show(call.Terminal.Results, study);
+        foreach (string warning in study.Warnings) call.Terminal.Warn(warning);
+        files.Report(call.Terminal);
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 

@@ -5,12 +5,6 @@ namespace StarterCtl.App.Verbs;
 /// <summary>What every verb takes.</summary>
 internal sealed class VerbOptions
 {
-    /// <summary>The case file.</summary>
-    public Argument<string> Case { get; } = new("CASE")
-    {
-        Description = "Case file (TOML). Shipped ones are in sim/cases.",
-    };
-
     /// <summary>Machine-readable result.</summary>
     public Option<bool> Json { get; } = new("--json")
     {
