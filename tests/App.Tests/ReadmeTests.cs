@@ -36,7 +36,10 @@ public sealed class ReadmeTests : IDisposable
     [Fact]
     public async Task Readme_MistakeBlock_IsWhatTheProgramAnswers()
     {
-        string path = _cli.WriteLineShaft("armature-resistance = \"0.17 ohm\"", "armature-resistence = \"0.17\"");
+        string text = ShippedCases.Text("line-shaft.toml")
+            .Replace("armature-resistance = ", "armature-resistence = ", StringComparison.Ordinal)
+            .Replace("rated-voltage = \"220 V\"", "rated-voltage = \"220 A\"", StringComparison.Ordinal);
+        string path = _cli.Write("case.toml", text);
 
         await _cli.Run("design", path);
         string own = _cli.Errors.Replace(path, "case.toml", StringComparison.Ordinal);
