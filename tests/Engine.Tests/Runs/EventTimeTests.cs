@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Linq;
 using StarterCtl.Core;
 using StarterCtl.Engine.Runs;
@@ -49,18 +48,22 @@ public sealed class EventTimeTests
         Assert.Equal(0.05, Assert.Single(run.Phases, entry => entry.Phase == Phase.Stopping).Seconds, 1e-9);
     }
 
-    // Many multiples of a millisecond lie one rounding above the same number of ticks of a millisecond.
-    [Fact]
-    public void Run_EventExactlyOnATick_IsSeenByThatTick()
+    // Many a tick's time lies one rounding below the time that a person writes for it: 3 x 0.0001 and 0.0003.
+    [Theory]
+    [InlineData(1000)]
+    [InlineData(700)]
+    [InlineData(100)]
+    public void Run_EventExactlyOnATick_IsSeenByThatTick(int periodMicroseconds)
     {
+        Rig rig = Short with { Control = Rigs.Panel with { PeriodMicroseconds = periodMicroseconds } };
         for (int tick = 1; tick < 100; tick++)
         {
-            double at = double.Parse($"0.{tick:D3}", CultureInfo.InvariantCulture);
-            Record record = new(1000);
+            double at = tick * periodMicroseconds / 1e6;
+            Record record = new(periodMicroseconds);
 
-            RunResult run = (Short with { Events = [new RunEvent(0, null, null, OperatorCommand.Start), new RunEvent(at, null, 150, OperatorCommand.Stop)] }).Run(record);
+            RunResult run = (rig with { Events = [new RunEvent(0, null, null, OperatorCommand.Start), new RunEvent(at, null, 150, OperatorCommand.Stop)] }).Run(record);
 
-            Assert.Equal(tick * 1e-3, Assert.Single(run.Phases, entry => entry.Phase == Phase.Stopping).Seconds);
+            Assert.Equal(at, Assert.Single(run.Phases, entry => entry.Phase == Phase.Stopping).Seconds, 1e-12);
             Assert.Equal(220, record.Samples[tick].SupplyVolts);
             Assert.Equal(150, record.Samples[tick + 1].SupplyVolts);
         }

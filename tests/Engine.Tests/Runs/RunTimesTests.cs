@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Engine.Machines;
@@ -18,7 +19,9 @@ public sealed class RunTimesTests
         StartStudy brief = LineShaftCase.Run(LineShaftCase.With(("run.duration", "20 s"), ("run.record-period", "1 ms")));
         StartStudy hour = LineShaftCase.Run(LineShaftCase.With(("run.duration", "3600 s")));
 
+        double level = 0.95 * hour.Result.FinalRpm * Math.PI / 30;
         Assert.Equal(brief.Result.SecondsToSpeed!.Value, hour.Result.SecondsToSpeed!.Value, 1e-3);
+        Assert.Equal(brief.Record.Samples.First(sample => sample.SpeedRadPerSec >= level).TimeSeconds, hour.Result.SecondsToSpeed.Value, 1e-3);
         Assert.InRange(hour.Trace.Samples.Count, 1000, 59_999);
         AssertRising(hour.Trace);
         AssertRising(brief.Trace);
@@ -43,6 +46,18 @@ public sealed class RunTimesTests
             "at = \"3.0004 s\"\ncommand = \"stop\"",
             "at = \"4 s\"\ncommand = \"start\"",
         ])).Trace);
+
+    // Nothing of the controller changes with the supply here: the dip alone must make the trace dense again.
+    [Fact]
+    public void Trace_SupplyDipsLongAfterTheStart_HasThePeakOfTheDip()
+    {
+        StartStudy study = LineShaftCase.Run(LineShaftCase.With(
+            ["at = \"60 s\"\nsupply-voltage = \"190 V\""], ("run.duration", "62 s"), ("run.record-period", "1 ms")));
+
+        float lowest = study.Record.Samples.Min(sample => sample.ArmatureAmps);
+        Assert.InRange(lowest, -150, -50);
+        Assert.Equal(lowest, study.Trace.Samples.Min(sample => sample.ArmatureAmps));
+    }
 
     // The stop comes between the crossing of the first threshold and the end of the dwell, in stage 1; so does the restart.
     [Fact]
@@ -105,6 +120,20 @@ public sealed class RunTimesTests
             Assert.InRange(cutout.ThresholdSeconds, before, cutout.CommandSeconds);
             before = cutout.CommandSeconds;
         }
+    }
+
+    // The shaft comes in faster than the supply: the current back is beyond the lockout, while the threshold is passed from
+    // the first instant.
+    [Fact]
+    public void Run_LockoutOnACurrentBack_TimesTheThresholdFromTheArrival()
+    {
+        Rig rig = Shaft with { InitialSpeedRadPerSec = 282 / 1.69, Control = Rigs.Panel with { LockoutAmps = 30 }, DurationSeconds = 6 };
+
+        Cutout first = rig.Run().Cutouts[0];
+
+        Assert.InRange(first.ThresholdSeconds, 0.04, 0.05);
+        Assert.InRange(first.CommandSeconds, 0.1, 1);
+        Assert.InRange(first.AmpsBefore, -30, -20);
     }
 
     private static void AssertRising(Trace trace)
