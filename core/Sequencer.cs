@@ -144,10 +144,13 @@ public sealed class Sequencer
     /// </summary>
     private void WaitForContacts(Readings readings, Estimate estimate)
     {
+        // Behind a lost line a stage that is commanded, proven or not, may be in when the line comes back.
         int provenStages = (1 << (Stage - 1)) - 1;
-        bool isLost = !readings.LineClosed || (readings.StagesClosed & provenStages) != provenStages;
+        int lastCommanded = (WantStages & (1 << (Stage - 1))) != 0 ? Stage : Stage - 1;
+        bool isLineLost = !readings.LineClosed && lastCommanded > 0;
+        bool isStageLost = (readings.StagesClosed & provenStages) != provenStages;
         _confirmedMicroseconds = -1;
-        if (isLost && Stage > 1 && !IsPeakKept(Stage - 1, readings, estimate))
+        if ((isLineLost && !IsPeakKept(lastCommanded, readings, estimate)) || (isStageLost && !IsPeakKept(Stage - 1, readings, estimate)))
         {
             Trip(FaultId.ContactDidNotClose, readings.LineClosed ? _contacts.FirstDisagreeingStage(readings) : 0f, 0f);
         }

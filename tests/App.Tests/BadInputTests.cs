@@ -135,6 +135,19 @@ public sealed class BadInputTests : IDisposable
     }
 
     [Fact]
+    public async Task Out_NamingTheCaseItself_IsRefused()
+    {
+        string path = _cli.Write("case.txt", ShippedCases.Text("bench-rig.toml"));
+
+        int code = await _cli.Run("run", path, "--out", path);
+
+        Assert.Equal(2, code);
+        Assert.Contains("it is the case itself", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal([path], Directory.GetFileSystemEntries(_cli.Folder));
+        Assert.Equal(ShippedCases.Text("bench-rig.toml"), await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
     public async Task Out_ReadOnlyFolder_IsSaid()
     {
         // The kernel's own read-only tree: even an administrator may not write there.

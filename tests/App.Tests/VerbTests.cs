@@ -97,7 +97,7 @@ public sealed class VerbTests : IDisposable
 
         Assert.Throws<OperationCanceledException>(() =>
         {
-            using OutputFiles files = new();
+            using OutputFiles files = new(null);
             files.Add("the first", Path.Combine(_cli.Folder, "made", "first.txt"), writer => writer.Write("whole"));
             files.Add("the second", path, writer =>
             {

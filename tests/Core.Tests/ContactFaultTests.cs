@@ -54,6 +54,26 @@ public sealed class ContactFaultTests
     }
 
     [Theory]
+    [InlineData(1, 125f)]
+    [InlineData(2, 187.5f)]
+    [InlineData(3, 218.75f)]
+    public void Line_DropsOutWhileAStageIsClosing_TripsOnceItsReturnWouldPassThePeak(int stage, float thresholdVolts)
+    {
+        // The stage is commanded and not proven: it may be in when the line comes back.
+        Bench bench = new Bench(contactTicks: 20).InStage(stage).BackEmf(thresholdVolts).Tick();
+        bench.AssertWhy(Reason.StageCutOut, thresholdVolts, thresholdVolts);
+        bench.LineStuck = true;
+        bench.Readings.LineClosed = false;
+
+        bench.Tick();
+        Assert.Equal(Phase.Accelerating, bench.Controller.Phase);
+        bench.BackEmf(thresholdVolts - 0.1f).Tick();
+
+        bench.AssertTripped(FaultId.ContactDidNotClose, 0f, 0f);
+        bench.AssertCoils(false, 0);
+    }
+
+    [Theory]
     [InlineData(2, 1)]
     [InlineData(3, 1)]
     [InlineData(3, 2)]

@@ -7,9 +7,10 @@ namespace StarterCtl.App.Output;
 
 /// <summary>
 /// The files of one verb. Each is written beside its place; <see cref="Commit"/> renames them all once they are whole, so that
-/// nothing half-written is ever seen and a failure leaves what stood there before.
+/// nothing half-written is ever seen and a failure to write leaves what stood there before.
 /// </summary>
-public sealed class OutputFiles : IDisposable
+/// <param name="inputPath">The case file, which no output may replace; null where there is none.</param>
+public sealed class OutputFiles(string? inputPath) : IDisposable
 {
     private readonly List<(string What, string Path, string Beside)> _written = [];
     private readonly List<string> _madeFolders = [];
@@ -26,6 +27,7 @@ public sealed class OutputFiles : IDisposable
         try
         {
             if (Directory.Exists(path)) throw new OutputException(path, "a folder of that name is there", false);
+            if (inputPath != null && Path.GetFullPath(path) == Path.GetFullPath(inputPath)) throw new OutputException(path, "it is the case itself", false);
             MakeFolder(Path.GetDirectoryName(Path.GetFullPath(path))!);
             _written.Add((what, path, beside));
             using StreamWriter writer = new(beside, false, new UTF8Encoding(false)) { NewLine = "\n" };
@@ -37,7 +39,7 @@ public sealed class OutputFiles : IDisposable
         }
     }
 
-    /// <summary>Puts every file in its place.</summary>
+    /// <summary>Puts every file in its place, in the order in which they were added.</summary>
     /// <exception cref="OutputException">One cannot be put there.</exception>
     public void Commit()
     {

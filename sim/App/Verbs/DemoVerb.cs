@@ -28,7 +28,7 @@ internal static class DemoVerb
 
         // A case that a user has changed is theirs: it is never written over.
         bool isThere = File.Exists(casePath);
-        using OutputFiles files = new();
+        using OutputFiles files = new(null);
         if (!isThere) files.Add("the case", casePath, writer => writer.Write(text));
         RunVerb.AddTo(files, study, json, output, cancellation);
         ReportVerb.AddTo(files, study, output, cancellation);

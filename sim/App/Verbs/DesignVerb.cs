@@ -21,7 +21,7 @@ internal static class DesignVerb
     {
         CaseDesign designed = CaseDesign.Of(CaseFile.Read(call.CasePath));
         string json = JsonText.Of(DesignJson.Of(designed));
-        using OutputFiles files = new();
+        using OutputFiles files = new(call.CasePath);
         if (call.Place != null) files.Add("the design", new OutputPlace(call.Place, call.CasePath).PathOf("design.json"), writer => writer.WriteLine(json));
         files.Commit();
 

@@ -22,7 +22,7 @@ internal static class ReportVerb
     {
         CaseFile file = CaseFile.Read(call.CasePath);
         StartStudy study = call.Terminal.Work("report", progress => CaseRunner.Run(file, progress, call.Cancellation));
-        using OutputFiles files = new();
+        using OutputFiles files = new(call.CasePath);
         string report = AddTo(files, study, new OutputPlace(call.Place, call.CasePath), call.Cancellation);
         files.Commit();
 

@@ -24,7 +24,7 @@ internal static class RunVerb
         CaseFile file = CaseFile.Read(call.CasePath);
         StartStudy study = call.Terminal.Work("run", progress => CaseRunner.Run(file, progress, call.Cancellation));
         string json = JsonText.Of(RunJson.Of(study));
-        using OutputFiles files = new();
+        using OutputFiles files = new(call.CasePath);
         AddTo(files, study, json, new OutputPlace(call.Place, call.CasePath), call.Cancellation);
         files.Commit();
 

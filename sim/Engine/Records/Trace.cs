@@ -4,7 +4,7 @@ namespace StarterCtl.Engine.Records;
 
 /// <summary>
 /// Samples for pictures and sums, whatever period the record keeps: dense right behind every change, ever wider apart as
-/// things settle, so that an hour costs little more than a second and no peak is lost.
+/// things settle, so that an hour costs little more than a second.
 /// </summary>
 public sealed class Trace
 {

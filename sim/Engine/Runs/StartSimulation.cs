@@ -193,7 +193,7 @@ public sealed class StartSimulation
             SpeedRadPerSec = _readings.SpeedRadPerSec,
             BackEmfVolts = estimate.BackEmfVolts,
             ResistiveBackEmfVolts = estimate.ResistiveValid ? estimate.ResistiveBackEmfVolts : float.NaN,
-            TorqueNewtonMetres = _plant.TorqueNewtonMetres,
+            TorqueNewtonMetres = _setup.Machine.Constant * _readings.ArmatureAmps,
             LoadTorqueNewtonMetres = _plant.LoadTorqueNewtonMetres,
             Phase = _controller.Phase,
             Stage = _controller.Stage,

@@ -17,7 +17,11 @@ public sealed class PlantSolver
     private const double ShortestStep = 1e-12;
     private const double VoltRounding = 1e-12;
     private const double TurnRounding = 1e-10;
-    private const double ExtremumTolerance = 1e-7;
+    private const double ExtremumTolerance = 1e-8;
+    private const double SlowShaft = 0.5;
+
+    private static readonly Func<Regime, double, double, double> CurrentSlope = (regime, amps, speed) => regime.AmpsSlope(amps, speed);
+    private static readonly Func<Regime, double, double, double> SpeedSlope = (regime, amps, speed) => regime.Acceleration(amps, speed);
     private const int MostEventsPerAdvance = 1000;
 
     private PlantConditions _conditions;
@@ -118,19 +122,24 @@ public sealed class PlantSolver
     public void Advance(double seconds)
     {
         double remaining = seconds;
-        for (int events = 0; remaining > 0; events++)
+        int events = 0;
+        while (remaining > 0)
         {
-            if (events > MostEventsPerAdvance) throw new InvalidOperationException("The solver makes no progress: the machine's data are out of any sensible range.");
-            remaining -= _regime.IsLinear ? AdvanceLinear(remaining) : AdvanceAdaptive(remaining);
+            double wanted = _regime.IsLinear ? Math.Min(remaining, _regime.LongestStep) : remaining;
+            double done = _regime.IsLinear ? AdvanceLinear(wanted) : AdvanceAdaptive(wanted);
+            remaining -= done;
+            if (done < wanted && ++events > MostEventsPerAdvance)
+            {
+                throw new InvalidOperationException("The solver makes no progress: the machine's data are out of any sensible range.");
+            }
         }
     }
 
     private double AdvanceLinear(double seconds)
     {
-        double span = Math.Min(seconds, _regime.LongestStep);
         double amps = _amps, speed = _speed;
-        WholeStep(span).Apply(ref amps, ref speed);
-        return TryCommit(span, amps, speed, out double brokenSeconds) ? span : AdvanceToEvent(brokenSeconds);
+        WholeStep(seconds).Apply(ref amps, ref speed);
+        return TryCommit(seconds, amps, speed, out double brokenSeconds) ? seconds : AdvanceToEvent(brokenSeconds);
     }
 
     // The control period is the span that comes back again and again; anything else is used once.
@@ -192,10 +201,17 @@ public sealed class PlantSolver
             seconds,
             EventSeconds);
         Flow(at, out double amps, out double speed);
-        Commit(at, amps, speed, _regime.AmpsSlope(amps, speed));
+        double slope = _regime.AmpsSlope(amps, speed);
+        if (CurrentTurnsInside(at, amps, slope))
+        {
+            ExtremumInside(CurrentSlope, at, _ampsSlope, slope, out double extremeAmps, out _);
+            NotePeak(extremeAmps);
+        }
+
+        Commit(at, amps, speed, slope);
         CloseBooks();
         if (_regime.Conduction != 0 && CurrentMargin(amps) < 0) _amps = 0;
-        if (_regime.Rotation != 0 && _regime.Rotation * speed < 0) _speed = 0;
+        if (_regime.Rotation != 0 && HasSignedLoad && _regime.Rotation * speed < 0) _speed = 0;
         _regime = ChooseRegime();
         return at;
     }
@@ -215,21 +231,42 @@ public sealed class PlantSolver
         }
     }
 
-    // False when the regime's signs are broken at the end of the step or where the current turns inside it; nothing is
+    // False when the regime's signs are broken at the end of the step, or inside it where current or speed turn; nothing is
     // committed then.
     private bool TryCommit(double seconds, double amps, double speed, out double brokenSeconds)
     {
         brokenSeconds = seconds;
         if (!Holds(amps, speed)) return false;
+        if (SpeedMayDip(speed) && SpeedBreaksInside(seconds, amps, speed, ref brokenSeconds)) return false;
+
         double slope = _regime.AmpsSlope(amps, speed);
-        if (TurnsInside(seconds, amps, slope))
+        if (CurrentTurnsInside(seconds, amps, slope))
         {
-            brokenSeconds = ExtremumInside(seconds, slope, out double extremeAmps, out double extremeSpeed);
-            if (!Holds(extremeAmps, extremeSpeed)) return false;
+            double at = ExtremumInside(CurrentSlope, seconds, _ampsSlope, slope, out double extremeAmps, out double extremeSpeed);
+            if (!Holds(extremeAmps, extremeSpeed))
+            {
+                brokenSeconds = at;
+                return false;
+            }
+
             NotePeak(extremeAmps);
         }
 
         Commit(seconds, amps, speed, slope);
+        return true;
+    }
+
+    // Only a slow shaft can touch zero and come back within a step.
+    private bool SpeedMayDip(double speed) =>
+        _signedSpeed != 0 && Math.Min(Math.Abs(_speed), Math.Abs(speed)) < SlowShaft * _speedScale;
+
+    private bool SpeedBreaksInside(double seconds, double amps, double speed, ref double brokenSeconds)
+    {
+        double accelerationAtStart = _regime.Acceleration(_amps, _speed), accelerationAtEnd = _regime.Acceleration(amps, speed);
+        if (accelerationAtStart > 0 == accelerationAtEnd > 0) return false;
+        double at = ExtremumInside(SpeedSlope, seconds, accelerationAtStart, accelerationAtEnd, out double extremeAmps, out double extremeSpeed);
+        if (Holds(extremeAmps, extremeSpeed)) return false;
+        brokenSeconds = at;
         return true;
     }
 
@@ -244,24 +281,26 @@ public sealed class PlantSolver
     }
 
     // A slope that is only the rounding of zero turns no current.
-    private bool TurnsInside(double seconds, double amps, double slopeAtEnd)
+    private bool CurrentTurnsInside(double seconds, double amps, double slopeAtEnd)
     {
         if (_ampsSlope > 0 == slopeAtEnd > 0) return false;
         return Math.Max(Math.Abs(_ampsSlope), Math.Abs(slopeAtEnd)) * seconds > TurnRounding * Math.Max(Math.Abs(amps), _ampsScale);
     }
 
-    /// <summary>Where the slope of the current is zero inside a step, held to the bracket of its own signs.</summary>
-    private double ExtremumInside(double seconds, double slopeAtEnd, out double amps, out double speed)
+    /// <summary>Where a slope of the state is zero inside a step, held to the bracket of its own signs.</summary>
+    private double ExtremumInside(
+        Func<Regime, double, double, double> slopeOf, double seconds, double slopeAtStart, double slopeAtEnd, out double amps, out double speed)
     {
-        double low = 0, high = seconds, slopeLow = _ampsSlope, slopeHigh = slopeAtEnd, at = 0;
+        double low = 0, high = seconds, slopeLow = slopeAtStart, slopeHigh = slopeAtEnd, at = 0;
+        double steepest = Math.Max(Math.Abs(slopeAtStart), Math.Abs(slopeAtEnd));
         amps = _amps;
         speed = _speed;
         for (int i = 0; i < 60; i++)
         {
             at = i % 4 == 3 ? (low + high) / 2 : low + (high - low) * slopeLow / (slopeLow - slopeHigh);
             Flow(at, out amps, out speed);
-            double slope = _regime.AmpsSlope(amps, speed);
-            if (Math.Abs(slope) * (high - low) <= ExtremumTolerance * Math.Abs(amps)) break;
+            double slope = slopeOf(_regime, amps, speed);
+            if (Math.Abs(slope) * (high - low) <= ExtremumTolerance * steepest * seconds) break;
             if (slope > 0 == slopeLow > 0)
             {
                 low = at;
