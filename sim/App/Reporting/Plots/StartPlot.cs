@@ -11,6 +11,8 @@ namespace StarterCtl.App.Reporting.Plots;
 /// <summary>Current, speed, back-EMF and torque above one time axis.</summary>
 internal sealed class StartPlot
 {
+    // Width of a digit and room between two numbers, as parts of the size of the type.
+    private const double DigitRatio = 0.62, GapRatio = 0.3;
     private const double Top = 40;
     private const double BackEmfRatio = 1.6;
 
@@ -88,14 +90,16 @@ internal sealed class StartPlot
     private void AddCutouts()
     {
         List<Cutout> cutouts = [.. _study.Result.Cutouts.Where(cutout => cutout.Seconds <= _end)];
-        double last = double.NegativeInfinity, room = _plot.Size.FontSize * 0.9 * _end / _plot.Width;
+        double secondsPerUnit = _end / _plot.Width, taken = double.NegativeInfinity;
         double top = _plot.Model.GetAxis("i").Maximum;
         foreach (Cutout cutout in cutouts)
         {
             foreach (string key in Keys) _plot.Model.Annotations.Add(PlotParts.Upright(key, cutout.Seconds, PlotParts.Grey, LineStyle.Dot));
-            if (cutout.Seconds - last < room) continue;
-            last = cutout.Seconds;
-            _plot.Say("i", $"{cutout.Stage}", new DataPoint(cutout.Seconds, top), "middle", 0, -4);
+            string number = $"{cutout.Stage}";
+            double half = (DigitRatio * number.Length + GapRatio) / 2 * _plot.Size.FontSize * secondsPerUnit;
+            if (cutout.Seconds - half < taken) continue;
+            taken = cutout.Seconds + half;
+            _plot.Say("i", number, new DataPoint(cutout.Seconds, top), "middle", 0, -4);
         }
 
         _plot.Model.Series.Add(PlotParts.Marks("i", cutouts.Select(cutout => new DataPoint(cutout.Seconds, cutout.AmpsBefore)), MarkerType.Circle, PlotParts.Red));

@@ -74,7 +74,7 @@ internal static class SummarySection
         Key(page, "Peak current", Amps(result.PeakAmps));
         Key(page, "Peak without a starter", Amps(study.Design.DirectStartAmps));
         Key(page, "Peak torque", Torque(result.PeakTorqueNewtonMetres));
-        Key(page, "Time to 95 % of final speed", OrDash(StartCourse.SecondsToSpeed(result), Seconds));
+        Key(page, "From the beginning to 95 % of final speed", OrDash(StartCourse.SecondsToSpeed(result), Seconds));
         Key(page, "Final speed", Rpm(result.FinalRpm));
         Key(page, "Final current", Amps(result.FinalAmps));
         Key(page, "Heat in the starter", Joules(result.SectionJoules.Sum()));
