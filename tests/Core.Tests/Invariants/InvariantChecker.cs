@@ -88,7 +88,9 @@ internal sealed class InvariantChecker(Settings settings)
         double left = readings.SupplyVolts - settings.BrushDropVolts - backEmf;
         double rounding = 1e-6 * (Magnitude(readings.SupplyVolts) + settings.BrushDropVolts + Magnitude(backEmf));
         if (left > settings.VoltsLeft[stage] + rounding) return "no peak above the permitted one";
-        if (readings.ArmatureAmps > settings.LockoutAmps) return "no cutout above the lockout";
+        double back = backEmf - readings.SupplyVolts - settings.BrushDropVolts;
+        if (back > settings.VoltsLeft[stage] + rounding) return "no current back above the permitted one";
+        if (Magnitude(readings.ArmatureAmps) > settings.LockoutAmps) return "no cutout above the lockout";
         if (_sinceClosingMicroseconds < settings.MinimumDwellMicroseconds) return "no cutout before the dwell is over";
         return null;
     }
