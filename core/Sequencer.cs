@@ -140,14 +140,15 @@ public sealed class Sequencer
 
     /// <summary>
     /// A contact is not where its coil wants it. One that was proven closed and opened may close again by itself: it must then
-    /// not meet so slow a shaft that the peak would be passed.
+    /// not meet so slow a shaft that the peak would be passed, whether the stage commanded last is proven closed yet or not.
     /// </summary>
     private void WaitForContacts(Readings readings, Estimate estimate)
     {
         int provenStages = (1 << (Stage - 1)) - 1;
         bool isLost = !readings.LineClosed || (readings.StagesClosed & provenStages) != provenStages;
+        int lastStage = (WantStages & (1 << (Stage - 1))) != 0 ? Stage : Stage - 1;
         _confirmedMicroseconds = -1;
-        if (isLost && Stage > 1 && !IsPeakKept(Stage - 1, readings, estimate))
+        if (isLost && lastStage > 0 && !IsPeakKept(lastStage, readings, estimate))
         {
             Trip(FaultId.ContactDidNotClose, readings.LineClosed ? _contacts.FirstDisagreeingStage(readings) : 0f, 0f);
         }

@@ -54,6 +54,28 @@ public sealed class ContactFaultTests
     }
 
     [Theory]
+    [InlineData(1, false)]
+    [InlineData(1, true)]
+    [InlineData(3, false)]
+    [InlineData(3, true)]
+    public void Line_DropsOutWhileAStageCloses_TripsOnceItsReturnWouldPassThePeak(int stage, bool stageIsIn)
+    {
+        // The return meets what the last cutout leaves, and not what was in before it.
+        float thresholdVolts = Bench.SupplyVolts - Bench.Chk01().VoltsLeft[stage - 1];
+        Bench bench = new Bench().InStage(stage).BackEmf(thresholdVolts).Tick();
+        bench.AssertCoils(true, (1 << stage) - 1);
+        bench.LineStuck = true;
+        bench.StagesStuck = Bench.AllStages;
+        bench.Readings.LineClosed = false;
+        if (stageIsIn) bench.Readings.StagesClosed = bench.Outputs.CloseStages;
+
+        bench.Tick().AssertWhy(Reason.WaitingForLineContact, 0f, 0f, (ContactTicks - 1) * Bench.Millisecond);
+        bench.BackEmf(thresholdVolts - 0.1f).Tick();
+
+        bench.AssertTripped(FaultId.ContactDidNotClose, 0f, 0f);
+    }
+
+    [Theory]
     [InlineData(2, 1)]
     [InlineData(3, 1)]
     [InlineData(3, 2)]

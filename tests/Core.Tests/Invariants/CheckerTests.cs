@@ -50,6 +50,8 @@ public sealed class CheckerTests
         ("line contact ignored", "a wrong line contact trips", t => t.Running(0, fast: true).Contacts(false, 0).Tick(true, 0, elapsedMicroseconds: 100_000)),
         ("stage contact ignored", "a wrong stage contact trips", t => t.Running(1, fast: true).Contacts(true, 3).Tick(true, 1, elapsedMicroseconds: 100_000)),
         ("cutout below the threshold", "no peak above the permitted one", t => t.Running(0, fast: false).Tick(true, 1)),
+        ("lost line may return onto a slow shaft", "no peak when a contact that opened closes again", t => t.Running(1, fast: true).Contacts(false, 1).Read(speed: 49f).Tick(true, 1)),
+        ("lost stage may return onto a slow shaft", "no peak when a contact that opened closes again", t => t.Running(3, fast: true).Contacts(true, 2).Read(speed: 74f).Tick(true, 3)),
         ("cutout far above the supply", "no current back above the permitted one", t => t.Running(0, fast: true).Read(speed: 150.1f).Tick(true, 1)),
         ("cutout above the lockout, current back", "no cutout above the lockout", t => t.Lockout().Running(0, fast: true).Read(amps: -401f).Tick(true, 1)),
         ("cutout above the lockout", "no cutout above the lockout", t => t.Lockout().Running(0, fast: true).Read(amps: 401f).Tick(true, 1)),
