@@ -66,6 +66,7 @@ public sealed class Sequencer
                 break;
             case Phase.Running:
                 if (readings.StopPressed) Stop(readings);
+                else if (IsLineToMeetStrayStage(readings)) TripOnStrayStage(readings);
                 else if (!ContactsFollow(readings)) WaitForContacts(readings, estimate);
                 else _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
                 break;
@@ -103,10 +104,9 @@ public sealed class Sequencer
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        // A stage contact that nobody commanded, while the line is not in yet: it must not meet less than the whole resistance.
-        if (WantStages == 0 && readings.StagesClosed != 0 && (!_lineProven || !readings.LineClosed))
+        if (IsLineToMeetStrayStage(readings))
         {
-            Trip(FaultId.ContactDidNotOpen, _contacts.FirstDisagreeingStage(readings), 0f);
+            TripOnStrayStage(readings);
             return;
         }
 
@@ -135,6 +135,13 @@ public sealed class Sequencer
         if (Phase == Phase.Running) _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
         else DecideCutout(elapsedMicroseconds, readings, estimate);
     }
+
+    // A stage contact that nobody commanded, while the line is not in: it must not meet less resistance than the stage in effect.
+    private bool IsLineToMeetStrayStage(Readings readings) =>
+        (readings.StagesClosed & ~WantStages) != 0 && (!_lineProven || !readings.LineClosed);
+
+    private void TripOnStrayStage(Readings readings) =>
+        Trip(FaultId.ContactDidNotOpen, _contacts.FirstStrayStage(readings), 0f);
 
     private bool ContactsFollow(Readings readings) => readings.LineClosed && readings.StagesClosed == WantStages;
 

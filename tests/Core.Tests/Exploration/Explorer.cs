@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics;
 using System.Linq;
 using System.Threading.Tasks;
 
@@ -37,6 +38,8 @@ internal sealed class Explorer
 
     internal int Depth { get; private set; }
 
+    internal TimeSpan Took { get; private set; }
+
     /// <summary>Which phase led to which, in words.</summary>
     internal SortedSet<string> Ways { get; } = new(StringComparer.Ordinal);
 
@@ -45,6 +48,7 @@ internal sealed class Explorer
 
     internal Explorer Run()
     {
+        Stopwatch watch = Stopwatch.StartNew();
         while (Expanded < States.Count && !(_wanted != null && Broken.ContainsKey(_wanted)))
         {
             int from = Expanded;
@@ -56,6 +60,7 @@ internal sealed class Explorer
             foreach (Worker worker in _workers) Merge(worker);
         }
 
+        Took = watch.Elapsed;
         return this;
     }
 

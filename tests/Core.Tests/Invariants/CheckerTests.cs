@@ -52,6 +52,8 @@ public sealed class CheckerTests
         ("cutout below the threshold", "no peak above the permitted one", t => t.Running(0, fast: false).Tick(true, 1)),
         ("lost line may return onto a slow shaft", "no peak when a contact that opened closes again", t => t.Running(1, fast: true).Contacts(false, 1).Read(speed: 49f).Tick(true, 1)),
         ("lost stage may return onto a slow shaft", "no peak when a contact that opened closes again", t => t.Running(3, fast: true).Contacts(true, 2).Read(speed: 74f).Tick(true, 3)),
+        ("stray stage while the line closes", "line coil off when a stage that nobody asked for closes before the line is in", t => t.Running(0, fast: true).Contacts(false, 1).Tick(true, 0)),
+        ("stray stage while the line is lost", "line coil off when a stage that nobody asked for closes before the line is in", t => t.Running(1, fast: true).Contacts(false, 3).Tick(true, 1)),
         ("cutout far above the supply", "no current back above the permitted one", t => t.Running(0, fast: true).Read(speed: 150.1f).Tick(true, 1)),
         ("cutout above the lockout, current back", "no cutout above the lockout", t => t.Lockout().Running(0, fast: true).Read(amps: -401f).Tick(true, 1)),
         ("cutout above the lockout", "no cutout above the lockout", t => t.Lockout().Running(0, fast: true).Read(amps: 401f).Tick(true, 1)),

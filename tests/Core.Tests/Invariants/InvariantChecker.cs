@@ -61,7 +61,7 @@ internal sealed class InvariantChecker(Settings settings)
     {
         if (outputs.CloseStages != 0 && !_lineWas) return "no stage on the tick that closes the line";
         if (outputs.CloseLine && (_stagesWere & ~outputs.CloseStages) != 0) return "no stage opens under the line";
-        if (outputs.CloseLine && outputs.CloseStages == 0 && !readings.LineClosed && readings.StagesClosed != 0) return "line coil off when a stage closes before the line is in";
+        if (outputs.CloseLine && !readings.LineClosed && (readings.StagesClosed & ~outputs.CloseStages) != 0) return "line coil off when a stage that nobody asked for closes before the line is in";
         if (outputs.CloseLine && !_lineWas && readings.LineClosed) return "line only when its own contact is proven open";
         if (outputs.CloseLine && !_lineWas && !(readings.StartPressed && !_startWasPressed)) return "line only on a press of start";
         if (outputs.CloseLine && !_lineWas && _trippedWas) return "no start straight out of a trip";
