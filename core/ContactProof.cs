@@ -51,17 +51,21 @@ public sealed class ContactProof
     }
 
     /// <summary>Lowest stage whose contact disagrees with its coil, counted from 1; 0 when all agree.</summary>
-    public int FirstDisagreeingStage(Readings readings)
+    public int FirstDisagreeingStage(Readings readings) => FirstStage(_stagesCommanded ^ readings.StagesClosed);
+
+    /// <summary>Lowest stage whose contact is closed against its coil, counted from 1; 0 when there is none.</summary>
+    public int FirstStrayStage(Readings readings) => FirstStage(readings.StagesClosed & ~_stagesCommanded);
+
+    /// <summary>True if the coil of a stage was on when the contacts were compared last.</summary>
+    public bool IsStageCommanded(int stage) => (_stagesCommanded & (1 << (stage - 1))) != 0;
+
+    private static int FirstStage(int bits)
     {
-        int wrong = _stagesCommanded ^ readings.StagesClosed;
         for (int stage = 1; stage <= FeedbackBits; stage++)
         {
-            if ((wrong & (1 << (stage - 1))) != 0) return stage;
+            if ((bits & (1 << (stage - 1))) != 0) return stage;
         }
 
         return 0;
     }
-
-    /// <summary>True if the coil of a stage was on when the contacts were compared last.</summary>
-    public bool IsStageCommanded(int stage) => (_stagesCommanded & (1 << (stage - 1))) != 0;
 }

@@ -20,8 +20,8 @@ public sealed class Interlock
 
         bool powered = !isLatched && !readings.StopPressed && !readings.EmergencyStop
             && (wanted.Phase == Phase.Accelerating || wanted.Phase == Phase.Running);
-        // Until the line is proven closed no stage may be: the first current depends on every section being in.
-        bool mayClose = readings.StagesClosed == 0 || (LineCommanded && (readings.LineClosed || StagesCommanded != 0));
+        // While the line is open no stage contact may be closed but a commanded one: the current depends on every other section.
+        bool mayClose = (readings.StagesClosed & ~StagesCommanded) == 0 || (LineCommanded && readings.LineClosed);
         if (powered && wanted.WantLine && mayClose)
         {
             outputs.CloseLine = true;

@@ -66,6 +66,7 @@ public sealed class Sequencer
                 break;
             case Phase.Running:
                 if (readings.StopPressed) Stop(readings);
+                else if (IsLineToMeetStrayStage(readings)) TripOnStrayStage(readings);
                 else if (!ContactsFollow(readings)) WaitForContacts(readings, estimate);
                 else _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
                 break;
@@ -103,10 +104,9 @@ public sealed class Sequencer
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        // A stage contact that nobody commanded, while the line is not in yet: it must not meet less than the whole resistance.
-        if (WantStages == 0 && readings.StagesClosed != 0 && (!_lineProven || !readings.LineClosed))
+        if (IsLineToMeetStrayStage(readings))
         {
-            Trip(FaultId.ContactDidNotOpen, _contacts.FirstDisagreeingStage(readings), 0f);
+            TripOnStrayStage(readings);
             return;
         }
 
@@ -136,21 +136,26 @@ public sealed class Sequencer
         else DecideCutout(elapsedMicroseconds, readings, estimate);
     }
 
+    // A stage contact that nobody commanded, while the line is not in: it must not meet less resistance than the stage in effect.
+    private bool IsLineToMeetStrayStage(Readings readings) =>
+        (readings.StagesClosed & ~WantStages) != 0 && (!_lineProven || !readings.LineClosed);
+
+    private void TripOnStrayStage(Readings readings) =>
+        Trip(FaultId.ContactDidNotOpen, _contacts.FirstStrayStage(readings), 0f);
+
     private bool ContactsFollow(Readings readings) => readings.LineClosed && readings.StagesClosed == WantStages;
 
     /// <summary>
     /// A contact is not where its coil wants it. One that was proven closed and opened may close again by itself: it must then
-    /// not meet so slow a shaft that the peak would be passed.
+    /// not meet so slow a shaft that the peak would be passed, whether the stage commanded last is proven closed yet or not.
     /// </summary>
     private void WaitForContacts(Readings readings, Estimate estimate)
     {
-        // Behind a lost line a stage that is commanded, proven or not, may be in when the line comes back.
         int provenStages = (1 << (Stage - 1)) - 1;
-        int lastCommanded = (WantStages & (1 << (Stage - 1))) != 0 ? Stage : Stage - 1;
-        bool isLineLost = !readings.LineClosed && lastCommanded > 0;
-        bool isStageLost = (readings.StagesClosed & provenStages) != provenStages;
+        bool isLost = !readings.LineClosed || (readings.StagesClosed & provenStages) != provenStages;
+        int lastStage = (WantStages & (1 << (Stage - 1))) != 0 ? Stage : Stage - 1;
         _confirmedMicroseconds = -1;
-        if ((isLineLost && !IsPeakKept(lastCommanded, readings, estimate)) || (isStageLost && !IsPeakKept(Stage - 1, readings, estimate)))
+        if (isLost && lastStage > 0 && !IsPeakKept(lastStage, readings, estimate))
         {
             Trip(FaultId.ContactDidNotClose, readings.LineClosed ? _contacts.FirstDisagreeingStage(readings) : 0f, 0f);
         }

@@ -35,63 +35,6 @@ public sealed class ContactFaultTests
     }
 
     [Theory]
-    [InlineData(2)]
-    [InlineData(3)]
-    [InlineData(4)]
-    public void Line_DropsOutWithAStageOut_TripsOnceItsReturnWouldPassThePeak(int stage)
-    {
-        // Just behind the cutout the back-EMF stands at the threshold; a little slower and the returning line passes 700 A.
-        Bench bench = new Bench().InStage(stage);
-        bench.LineStuck = true;
-        bench.Readings.LineClosed = false;
-
-        bench.Tick().AssertWhy(Reason.WaitingForLineContact, 0f, 0f, (ContactTicks - 1) * Bench.Millisecond);
-        Assert.False(bench.Outputs.RunningLamp);
-        bench.BackEmf(Bench.SupplyVolts - bench.Settings.VoltsLeft[stage - 2] - 0.1f).Tick();
-
-        bench.AssertTripped(FaultId.ContactDidNotClose, 0f, 0f);
-        Assert.Equal(stage, bench.Controller.Fault.InStage);
-    }
-
-    [Theory]
-    [InlineData(1, 125f)]
-    [InlineData(2, 187.5f)]
-    [InlineData(3, 218.75f)]
-    public void Line_DropsOutWhileAStageIsClosing_TripsOnceItsReturnWouldPassThePeak(int stage, float thresholdVolts)
-    {
-        // The stage is commanded and not proven: it may be in when the line comes back.
-        Bench bench = new Bench(contactTicks: 20).InStage(stage).BackEmf(thresholdVolts).Tick();
-        bench.AssertWhy(Reason.StageCutOut, thresholdVolts, thresholdVolts);
-        bench.LineStuck = true;
-        bench.Readings.LineClosed = false;
-
-        bench.Tick();
-        Assert.Equal(Phase.Accelerating, bench.Controller.Phase);
-        bench.BackEmf(thresholdVolts - 0.1f).Tick();
-
-        bench.AssertTripped(FaultId.ContactDidNotClose, 0f, 0f);
-        bench.AssertCoils(false, 0);
-    }
-
-    [Theory]
-    [InlineData(2, 1)]
-    [InlineData(3, 1)]
-    [InlineData(3, 2)]
-    [InlineData(4, 1)]
-    [InlineData(4, 3)]
-    public void ProvenStage_DropsOut_TripsOnceItsReturnWouldPassThePeak(int stage, int dropped)
-    {
-        Bench bench = new Bench().InStage(stage);
-        bench.StagesStuck = Bench.AllStages;
-        bench.Readings.StagesClosed &= ~(1 << (dropped - 1));
-
-        bench.Tick().AssertWhy(Reason.WaitingForStageContact, dropped, 0f, (ContactTicks - 1) * Bench.Millisecond);
-        bench.BackEmf(Bench.SupplyVolts - bench.Settings.VoltsLeft[stage - 2] - 0.1f).Tick();
-
-        bench.AssertTripped(FaultId.ContactDidNotClose, dropped, 0f);
-    }
-
-    [Theory]
     [InlineData(1, 2)]
     [InlineData(1, 4)]
     [InlineData(2, 4)]

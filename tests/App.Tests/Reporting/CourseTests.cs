@@ -130,7 +130,7 @@ public sealed class CourseTests
 
         XDocument page = Page(study);
 
-        XElement key = page.Descendants("dt").Single(term => term.Value.StartsWith("Time to 95", StringComparison.Ordinal));
+        XElement key = page.Descendants("dt").Single(term => term.Value.StartsWith("From the beginning to 95", StringComparison.Ordinal));
         Assert.Equal("–", key.ElementsAfterSelf("dd").First().Value);
         Assert.Equal("–", Row(study, "With and without", "Time")[^1]);
         Assert.DoesNotContain("95 % of the final speed", Plain(page.Root!.Value), StringComparison.Ordinal);

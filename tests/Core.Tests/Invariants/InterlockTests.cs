@@ -58,6 +58,22 @@ public sealed class InterlockTests
     }
 
     [Fact]
+    public void Apply_StageClosedUncommandedWhileTheLineHasDroppedOut_OpensEverything()
+    {
+        _wanted.WantStages = 1;
+        Apply();
+        _readings.LineClosed = true;
+        Apply();
+        _readings.LineClosed = false;
+        _readings.StagesClosed = 0b001;
+        Assert.Equal((1, true), (Apply(), _outputs.CloseLine));
+
+        _readings.StagesClosed = 0b011;
+
+        Assert.Equal((0, false), (Apply(), _outputs.CloseLine));
+    }
+
+    [Fact]
     public void Apply_EveryStageWantedAtOnce_ComesOneByOneEachProvenClosed()
     {
         _wanted.WantStages = Bench.AllStages;

@@ -12,6 +12,7 @@ internal sealed class InvariantChecker(Settings settings)
     private bool _resetWasPressed = true;
     private bool _lineWas;
     private int _stagesWere;
+    private int _stagesProven;
     private bool _trippedWas;
     private long _lineWrongMicroseconds;
     private long _stagesWrongMicroseconds;
@@ -26,6 +27,7 @@ internal sealed class InvariantChecker(Settings settings)
             ?? Sequence(readings, outputs)
             ?? Protection(readings, outputs)
             ?? Cutout(readings, outputs)
+            ?? Reclosing(readings, outputs)
             ?? Lamps(readings, outputs);
         Remember(readings, outputs);
         return violation;
@@ -59,7 +61,7 @@ internal sealed class InvariantChecker(Settings settings)
     {
         if (outputs.CloseStages != 0 && !_lineWas) return "no stage on the tick that closes the line";
         if (outputs.CloseLine && (_stagesWere & ~outputs.CloseStages) != 0) return "no stage opens under the line";
-        if (outputs.CloseLine && outputs.CloseStages == 0 && !readings.LineClosed && readings.StagesClosed != 0) return "line coil off when a stage closes before the line is in";
+        if (outputs.CloseLine && !readings.LineClosed && (readings.StagesClosed & ~outputs.CloseStages) != 0) return "line coil off when a stage that nobody asked for closes before the line is in";
         if (outputs.CloseLine && !_lineWas && readings.LineClosed) return "line only when its own contact is proven open";
         if (outputs.CloseLine && !_lineWas && !(readings.StartPressed && !_startWasPressed)) return "line only on a press of start";
         if (outputs.CloseLine && !_lineWas && _trippedWas) return "no start straight out of a trip";
@@ -84,13 +86,30 @@ internal sealed class InvariantChecker(Settings settings)
         if (added == 0) return null;
 
         int stage = BitOperations.TrailingZeroCount(added);
-        double backEmf = (double)settings.MachineConstant * readings.SpeedRadPerSec;
-        double left = readings.SupplyVolts - settings.BrushDropVolts - backEmf;
-        double rounding = 1e-6 * (Magnitude(readings.SupplyVolts) + settings.BrushDropVolts + Magnitude(backEmf));
-        if (left > settings.VoltsLeft[stage] + rounding) return "no peak above the permitted one";
-        if (readings.ArmatureAmps > settings.LockoutAmps) return "no cutout above the lockout";
+        if (VoltsOver(stage, readings, 1) > 0) return "no peak above the permitted one";
+        if (VoltsOver(stage, readings, -1) > 0) return "no current back above the permitted one";
+        if (Magnitude(readings.ArmatureAmps) > settings.LockoutAmps) return "no cutout above the lockout";
         if (_sinceClosingMicroseconds < settings.MinimumDwellMicroseconds) return "no cutout before the dwell is over";
         return null;
+    }
+
+    // A contact that was in and has opened may close again: what flows then is what would flow with every coil's contact in.
+    private string? Reclosing(Readings readings, Outputs outputs)
+    {
+        bool isLost = !readings.LineClosed || (readings.StagesClosed & _stagesProven) != _stagesProven;
+        if (!isLost || !outputs.CloseLine || outputs.CloseStages == 0) return null;
+
+        int stage = BitOperations.Log2((uint)outputs.CloseStages);
+        bool isOver = VoltsOver(stage, readings, 1) > 0 || VoltsOver(stage, readings, -1) > 0;
+        return isOver ? "no peak when a contact that opened closes again" : null;
+    }
+
+    // Volts across the armature circuit above those permitted behind a stage's cutout; direction -1 for a current back.
+    private double VoltsOver(int stage, Readings readings, int direction)
+    {
+        double backEmf = (double)settings.MachineConstant * readings.SpeedRadPerSec;
+        double rounding = 1e-6 * (Magnitude(readings.SupplyVolts) + settings.BrushDropVolts + Magnitude(backEmf));
+        return direction * (readings.SupplyVolts - backEmf) - settings.BrushDropVolts - settings.VoltsLeft[stage] - rounding;
     }
 
     private string? Lamps(Readings readings, Outputs outputs)
@@ -108,6 +127,7 @@ internal sealed class InvariantChecker(Settings settings)
         _lineWrongMicroseconds = readings.LineClosed == _lineWas ? 0 : _lineWrongMicroseconds + elapsed;
         _stagesWrongMicroseconds = readings.StagesClosed == _stagesWere ? 0 : _stagesWrongMicroseconds + elapsed;
         _sinceClosingMicroseconds += elapsed;
+        if (readings.LineClosed && readings.StagesClosed == _stagesWere) _stagesProven = _stagesWere;
     }
 
     private void Remember(Readings readings, Outputs outputs)
@@ -115,6 +135,7 @@ internal sealed class InvariantChecker(Settings settings)
         if (outputs.CloseLine != _lineWas) _lineWrongMicroseconds = 0;
         if (outputs.CloseStages != _stagesWere) _stagesWrongMicroseconds = 0;
         if (outputs.CloseLine != _lineWas || (outputs.CloseStages & ~_stagesWere) != 0) _sinceClosingMicroseconds = 0;
+        if (!outputs.CloseLine) _stagesProven = 0;
         _startWasPressed = readings.StartPressed;
         _resetWasPressed = readings.ResetPressed;
         _lineWas = outputs.CloseLine;

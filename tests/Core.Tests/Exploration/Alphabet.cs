@@ -1,0 +1,141 @@
+using System.Collections.Generic;
+
+namespace StarterCtl.Core.Tests.Exploration;
+
+/// <summary>
+/// The inputs of one tick, as letters of an alphabet: at every place where the controller compares, one value on each side.
+/// </summary>
+/// <remarks>
+/// <see cref="Letters"/> leaves out what should make no difference: stop and the causes of faults come with the back-EMF
+/// and the current that would cut out and not with every other, and two causes do not come at once. That they make no
+/// difference is looked at once more with <see cref="Product"/>, which leaves out nothing but times: every product with a
+/// tick. Values between the ones here are left out everywhere: every comparison answers for them as for one that is here.
+/// </remarks>
+internal static class Alphabet
+{
+    /// <summary>An eighth of the timers' ceiling, so that a timer which nobody stops has nine values and no more.</summary>
+    internal const int TickMicroseconds = Elapsed.Ceiling / 8;
+
+    /// <summary>The longest time that the checker holds one of its own against; beyond it they make no difference.</summary>
+    internal const int DwellMicroseconds = 3 * TickMicroseconds;
+
+    internal const float SupplyVolts = 250f;
+    internal const float MachineConstant = 2.5f;
+
+    // Standstill; just at the threshold of stage 1 and of stage 2; above the highest from which stage 2, then stage 1 is cut out.
+    private static readonly float[] BackEmfs = [0f, 125f, 187.5f, 350f, 400f];
+
+    private static readonly int[] Times = [TickMicroseconds, int.MaxValue, -1];
+
+    private static readonly bool[] Either = [false, true];
+
+    /// <summary>Nothing pressed, nothing wrong, and a shaft fast enough for every cutout.</summary>
+    internal static Letter Healthy { get; } = new()
+    {
+        ElapsedMicroseconds = TickMicroseconds,
+        BackEmfVolts = 187.5f,
+        SupplyVolts = SupplyVolts,
+        ArmatureAmps = 100f,
+        SpeedValid = true,
+    };
+
+    /// <summary>Two stages, every time a few ticks, and limits that lie between the letters' values.</summary>
+    internal static Settings Settings()
+    {
+        Settings settings = new()
+        {
+            StageCount = 2,
+            MachineConstant = MachineConstant,
+            LockoutAmps = 400f,
+            InstantTripAmps = 1000f,
+            HighestSupplyVolts = 500f,
+            HighestSpeedRadPerSec = 200f,
+            ConfirmMicroseconds = 2 * TickMicroseconds,
+            MinimumDwellMicroseconds = DwellMicroseconds,
+            MaximumStageMicroseconds = 7 * TickMicroseconds,
+            ContactMicroseconds = 2 * TickMicroseconds,
+        };
+        new[] { 250f / 700f, 125f / 700f, 62.5f / 700f }.CopyTo(settings.StageOhms, 0);
+        new[] { 125f, 62.5f }.CopyTo(settings.VoltsLeft, 0);
+        return settings;
+    }
+
+    /// <summary>Every letter.</summary>
+    internal static List<Letter> Letters()
+    {
+        List<Letter> letters = [];
+        foreach (Letter pressed in Buttons()) AddSound(letters, pressed);
+        foreach (Letter pressed in Buttons()) AddDecided(letters, pressed);
+        return letters;
+    }
+
+    /// <summary>Every product of everything, with a tick.</summary>
+    internal static List<Letter> Product()
+    {
+        List<Letter> letters = [];
+        foreach (Letter pressed in Buttons())
+        {
+            for (int causes = 0; causes < 8; causes++)
+            {
+                Letter one = pressed with { Stop = (causes & 1) != 0, EmergencyStop = (causes & 2) != 0, SpeedValid = (causes & 4) == 0 };
+                foreach (float backEmf in BackEmfs)
+                {
+                    foreach (float amps in new[] { 100f, 500f, -1001f })
+                    {
+                        AddContacts(letters, one with { BackEmfVolts = backEmf, ArmatureAmps = amps }, TickMicroseconds);
+                    }
+                }
+            }
+        }
+
+        return letters;
+    }
+
+    private static IEnumerable<Letter> Buttons()
+    {
+        foreach (bool start in Either)
+        {
+            foreach (bool reset in Either) yield return Healthy with { Start = start, Reset = reset };
+        }
+    }
+
+    private static void AddSound(List<Letter> letters, Letter pressed)
+    {
+        foreach (float backEmf in BackEmfs)
+        {
+            foreach (float amps in new[] { 100f, 500f, -500f })
+            {
+                AddContacts(letters, pressed with { BackEmfVolts = backEmf, ArmatureAmps = amps });
+            }
+        }
+    }
+
+    private static void AddDecided(List<Letter> letters, Letter pressed)
+    {
+        AddContacts(letters, pressed with { Stop = true });
+        foreach (bool stop in Either)
+        {
+            Letter sound = pressed with { Stop = stop };
+            AddContacts(letters, sound with { EmergencyStop = true });
+            AddContacts(letters, sound with { SpeedValid = false });
+            AddContacts(letters, sound with { SupplyVolts = float.NaN });
+            AddContacts(letters, sound with { ArmatureAmps = -1001f });
+        }
+    }
+
+    private static void AddContacts(List<Letter> letters, Letter sound)
+    {
+        foreach (int time in Times) AddContacts(letters, sound, time);
+    }
+
+    private static void AddContacts(List<Letter> letters, Letter sound, int elapsedMicroseconds)
+    {
+        foreach (bool line in Either)
+        {
+            for (int stages = 0; stages < 4; stages++)
+            {
+                letters.Add(sound with { ElapsedMicroseconds = elapsedMicroseconds, Line = line, Stages = stages });
+            }
+        }
+    }
+}

@@ -1,0 +1,42 @@
+using System;
+
+namespace StarterCtl.Core.Tests.Exploration;
+
+/// <summary>
+/// A machine with one thing wrong: its controller is set up wrongly, is lied to, or is not listened to. The checker sees
+/// what really was.
+/// </summary>
+internal sealed class BrokenMachine(Defect defect) : Machine(Wrong(defect))
+{
+    protected override void Drive(Letter letter, Readings readings)
+    {
+        Before before = new(Outputs.CloseLine, Outputs.CloseStages, Outputs.TrippedLamp);
+        defect.Lie?.Invoke(before, readings);
+        Controller.Tick(letter.ElapsedMicroseconds, readings, Outputs);
+        letter.Fill(readings);
+        defect.Spoil?.Invoke(before, readings, Outputs);
+    }
+
+    private static Settings Wrong(Defect defect)
+    {
+        Settings settings = Alphabet.Settings();
+        defect.Change?.Invoke(settings);
+        return settings;
+    }
+}
+
+/// <summary>The outputs of the tick before.</summary>
+internal readonly record struct Before(bool Line, int Stages, bool Tripped);
+
+/// <summary>What is wrong with a machine.</summary>
+internal sealed record Defect
+{
+    /// <summary>Settings that the controller should not have had.</summary>
+    internal Action<Settings>? Change { get; init; }
+
+    /// <summary>Readings that the controller sees and that are not so.</summary>
+    internal Action<Before, Readings>? Lie { get; init; }
+
+    /// <summary>Outputs that the controller did not give.</summary>
+    internal Action<Before, Readings, Outputs>? Spoil { get; init; }
+}
