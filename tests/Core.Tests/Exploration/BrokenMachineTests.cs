@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using System.Text.RegularExpressions;
 using StarterCtl.House;
@@ -58,7 +59,8 @@ public sealed partial class BrokenMachineTests
         ("no peak above the permitted one", Has(s => { s.VoltsLeft[0] = 130f; s.VoltsLeft[1] = 125f; })),
         ("no current back above the permitted one", Has(s => s.VoltsLeft[1] = 120f)),
         ("no cutout above the lockout", Has(s => s.LockoutAmps = Settings.Largest)),
-        ("no cutout before the dwell is over", Has(s => s.MinimumDwellMicroseconds = 0)),
+        // The confirm time would hide it: it covers what is left of the dwell.
+        ("no cutout before the dwell is over", Has(s => s.MinimumDwellMicroseconds = s.ConfirmMicroseconds = 0)),
     ];
 
     public static TheoryData<string> Invariants => [.. Defects.Select(row => row.Invariant)];
@@ -69,7 +71,7 @@ public sealed partial class BrokenMachineTests
     {
         Defect defect = Array.Find(Defects, row => row.Invariant == invariant).Defect;
 
-        Explorer explorer = new Explorer(() => new BrokenMachine(defect), Alphabet.Letters(), invariant).Run();
+        Explorer explorer = new Explorer(() => new BrokenMachine(defect), Ticks(), invariant).Run();
 
         ExplorationTests.Tell($"{explorer.States.Count} states, {explorer.Depth} ticks deep");
         Assert.Contains(invariant, explorer.Broken.Keys);
@@ -78,7 +80,7 @@ public sealed partial class BrokenMachineTests
 
     [Fact]
     public void Explore_NothingWrongWithTheMachine_FindsNothing() =>
-        Assert.Empty(new Explorer(() => new BrokenMachine(new Defect()), Alphabet.Letters()).Run().Broken);
+        Assert.Empty(new Explorer(() => new BrokenMachine(new Defect()), Ticks()).Run().Broken);
 
     [Fact]
     public void Invariants_AllThatTheCheckerKnows_HaveAMachineThatBreaksThem()
@@ -89,6 +91,9 @@ public sealed partial class BrokenMachineTests
             Returned().Matches(checker).Select(match => match.Groups[1].Value).Distinct().Order(),
             Defects.Select(row => row.Invariant).Order());
     }
+
+    // A third of the letters: a tick is time enough to break anything.
+    private static List<Letter> Ticks() => Alphabet.Letters().FindAll(letter => letter.ElapsedMicroseconds == Alphabet.TickMicroseconds);
 
     private static Defect Spoils(Action<Before, Readings, Outputs> spoil) => new() { Spoil = spoil };
 
