@@ -78,7 +78,7 @@ public sealed class StartSimulation
         for (long tick = 0; tick <= ticks; tick++)
         {
             double now = tick * _periodSeconds;
-            Tick(_setup.PeriodMicroseconds, now, tick % _ticksPerSample == 0);
+            Tick(_setup.PeriodMicroseconds, now, _record != null && tick % _ticksPerSample == 0);
             if (tick == ticks) break;
             AdvanceTo(now, (tick + 1) * _periodSeconds);
             if (tick % TicksBetweenReports == 0)
@@ -98,7 +98,7 @@ public sealed class StartSimulation
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
-        if (_record != null && keep) _record.Add(Sampled(now));
+        if (keep) _record?.Add(Sampled(now));
         if (_trace != null && _trace.Wants(now)) _trace.Add(Sampled(now));
         if (_contactors.NextMoveSeconds <= now) MoveContacts(now);
     }

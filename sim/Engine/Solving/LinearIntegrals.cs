@@ -14,12 +14,14 @@ public static class LinearIntegrals
     /// <param name="seconds">Span, s, 0 or more.</param>
     /// <param name="amps">Current at the beginning, A.</param>
     /// <param name="speed">Speed at the beginning, rad/s.</param>
+    /// <param name="withSquareSpeed">False leaves the integral of the speed squared out, where nothing asks for it.</param>
     /// <param name="sums">Receives the integrals on top of what it holds.</param>
-    public static void Add(Regime regime, double seconds, double amps, double speed, ref StepIntegrals sums)
+    public static void Add(Regime regime, double seconds, double amps, double speed, bool withSquareSpeed, ref StepIntegrals sums)
     {
         Span<double> a = stackalloc double[6], change = stackalloc double[6], next = stackalloc double[6];
         Span<double> ampsIntegral = stackalloc double[3], speedIntegral = stackalloc double[3];
-        Span<double> squareAmps = stackalloc double[6], squareSpeed = stackalloc double[6];
+        Span<double> squareAmps = stackalloc double[6];
+        Span<double> squareSpeed = withSquareSpeed ? stackalloc double[6] : [];
         regime.LinearRows(a);
         int doublings = LinearSeries.Doublings(a, seconds);
         double h = seconds / Math.Pow(2, doublings);
@@ -32,7 +34,7 @@ public static class LinearIntegrals
             next[0]++;
             next[4]++;
             DoubleSquare(squareAmps, next);
-            DoubleSquare(squareSpeed, next);
+            if (withSquareSpeed) DoubleSquare(squareSpeed, next);
             DoubleLine(ampsIntegral, next);
             DoubleLine(speedIntegral, next);
             LinearSeries.Double(change);
@@ -41,9 +43,10 @@ public static class LinearIntegrals
         sums.AmpSeconds += ampsIntegral[0] * amps + ampsIntegral[1] * speed + ampsIntegral[2];
         sums.Radians += speedIntegral[0] * amps + speedIntegral[1] * speed + speedIntegral[2];
         sums.SquareAmpSeconds += Value(squareAmps, amps, speed);
-        sums.SquareSpeedSeconds += Value(squareSpeed, amps, speed);
+        if (withSquareSpeed) sums.SquareSpeedSeconds += Value(squareSpeed, amps, speed);
     }
 
+    // An empty square asks for the integral alone.
     private static void Seed(ReadOnlySpan<double> a, double h, int row, Span<double> integral, Span<double> square)
     {
         Span<double> terms = stackalloc double[3 * (LinearSeries.Order + 1)];
@@ -52,7 +55,9 @@ public static class LinearIntegrals
         {
             ReadOnlySpan<double> term = terms.Slice(3 * k, 3);
             for (int c = 0; c < 3; c++) integral[c] += h / (k + 1) * term[c];
-            for (int l = 0; l <= LinearSeries.Order; l++) AddProduct(term, terms.Slice(3 * l, 3), h / (k + l + 1), square);
+            if (square.IsEmpty) continue;
+            AddProduct(term, term, h / (2 * k + 1), square);
+            for (int l = k + 1; l <= LinearSeries.Order; l++) AddProduct(term, terms.Slice(3 * l, 3), 2 * h / (k + l + 1), square);
         }
     }
 

@@ -17,8 +17,8 @@ public sealed class PlantSolver
     private const double ShortestStep = 1e-12;
     private const double VoltRounding = 1e-12;
     private const double TurnRounding = 1e-10;
-    private const double ExtremumTolerance = 1e-8;
-    private const double SlowShaft = 0.5;
+    private const double ExtremumTolerance = 1e-9;
+    private const double AccelerationMargin = 4;
 
     private static readonly Func<Regime, double, double, double> CurrentSlope = (regime, amps, speed) => regime.AmpsSlope(amps, speed);
     private static readonly Func<Regime, double, double, double> SpeedSlope = (regime, amps, speed) => regime.Acceleration(amps, speed);
@@ -37,6 +37,7 @@ public sealed class PlantSolver
     private double _adaptiveSeconds = 1e-4;
     private double _ampsScale;
     private double _speedScale;
+    private double _steepestAcceleration;
     private double _signedAmps;
     private double _signedSpeed;
     private bool _isPlain;
@@ -103,7 +104,8 @@ public sealed class PlantSolver
     public void CloseBooks()
     {
         // In a linear regime the integrals since the last closing are known exactly from where it began.
-        if (_regime.IsLinear && _booksSeconds > 0) LinearIntegrals.Add(_regime, _booksSeconds, _booksAmps, _booksSpeed, ref _sums);
+        if (_regime.IsLinear && _booksSeconds > 0) LinearIntegrals.Add(
+                _regime, _booksSeconds, _booksAmps, _booksSpeed, _conditions.Load.ViscousNewtonMetreSeconds > 0, ref _sums);
         Energy.Book(_sums, _conditions, _regime.Conduction, _regime.Rotation);
         OpenBooks();
     }
@@ -204,7 +206,7 @@ public sealed class PlantSolver
         double slope = _regime.AmpsSlope(amps, speed);
         if (CurrentTurnsInside(at, amps, slope))
         {
-            ExtremumInside(CurrentSlope, at, _ampsSlope, slope, out double extremeAmps, out _);
+            ExtremumInside(CurrentSlope, _ampsScale, at, _ampsSlope, slope, out double extremeAmps, out _);
             NotePeak(extremeAmps);
         }
 
@@ -237,12 +239,12 @@ public sealed class PlantSolver
     {
         brokenSeconds = seconds;
         if (!Holds(amps, speed)) return false;
-        if (SpeedMayDip(speed) && SpeedBreaksInside(seconds, amps, speed, ref brokenSeconds)) return false;
+        if (SpeedMayDip(seconds, speed) && SpeedBreaksInside(seconds, amps, speed, ref brokenSeconds)) return false;
 
         double slope = _regime.AmpsSlope(amps, speed);
         if (CurrentTurnsInside(seconds, amps, slope))
         {
-            double at = ExtremumInside(CurrentSlope, seconds, _ampsSlope, slope, out double extremeAmps, out double extremeSpeed);
+            double at = ExtremumInside(CurrentSlope, _ampsScale, seconds, _ampsSlope, slope, out double extremeAmps, out double extremeSpeed);
             if (!Holds(extremeAmps, extremeSpeed))
             {
                 brokenSeconds = at;
@@ -256,15 +258,15 @@ public sealed class PlantSolver
         return true;
     }
 
-    // Only a slow shaft can touch zero and come back within a step.
-    private bool SpeedMayDip(double speed) =>
-        _signedSpeed != 0 && Math.Min(Math.Abs(_speed), Math.Abs(speed)) < SlowShaft * _speedScale;
+    // Only a shaft that could come to rest within the step at all can touch zero and come back.
+    private bool SpeedMayDip(double seconds, double speed) => _signedSpeed * speed < seconds * _steepestAcceleration;
 
     private bool SpeedBreaksInside(double seconds, double amps, double speed, ref double brokenSeconds)
     {
         double accelerationAtStart = _regime.Acceleration(_amps, _speed), accelerationAtEnd = _regime.Acceleration(amps, speed);
         if (accelerationAtStart > 0 == accelerationAtEnd > 0) return false;
-        double at = ExtremumInside(SpeedSlope, seconds, accelerationAtStart, accelerationAtEnd, out double extremeAmps, out double extremeSpeed);
+        double at = ExtremumInside(
+            SpeedSlope, _speedScale, seconds, accelerationAtStart, accelerationAtEnd, out double extremeAmps, out double extremeSpeed);
         if (Holds(extremeAmps, extremeSpeed)) return false;
         brokenSeconds = at;
         return true;
@@ -287,12 +289,20 @@ public sealed class PlantSolver
         return Math.Max(Math.Abs(_ampsSlope), Math.Abs(slopeAtEnd)) * seconds > TurnRounding * Math.Max(Math.Abs(amps), _ampsScale);
     }
 
-    /// <summary>Where a slope of the state is zero inside a step, held to the bracket of its own signs.</summary>
+    /// <summary>
+    /// Where a slope of the state is zero inside a step, held to the bracket of its own signs; the state there is right to
+    /// <see cref="ExtremumTolerance"/> of its scale.
+    /// </summary>
     private double ExtremumInside(
-        Func<Regime, double, double, double> slopeOf, double seconds, double slopeAtStart, double slopeAtEnd, out double amps, out double speed)
+        Func<Regime, double, double, double> slopeOf,
+        double scale,
+        double seconds,
+        double slopeAtStart,
+        double slopeAtEnd,
+        out double amps,
+        out double speed)
     {
         double low = 0, high = seconds, slopeLow = slopeAtStart, slopeHigh = slopeAtEnd, at = 0;
-        double steepest = Math.Max(Math.Abs(slopeAtStart), Math.Abs(slopeAtEnd));
         amps = _amps;
         speed = _speed;
         for (int i = 0; i < 60; i++)
@@ -300,7 +310,9 @@ public sealed class PlantSolver
             at = i % 4 == 3 ? (low + high) / 2 : low + (high - low) * slopeLow / (slopeLow - slopeHigh);
             Flow(at, out amps, out speed);
             double slope = slopeOf(_regime, amps, speed);
-            if (Math.Abs(slope) * (high - low) <= ExtremumTolerance * steepest * seconds) break;
+            // What is left to the extremum is the slope squared over twice the curvature.
+            double curvature = Math.Abs(slopeHigh - slopeLow) / (high - low);
+            if (slope * slope <= 2 * curvature * ExtremumTolerance * scale) break;
             if (slope > 0 == slopeLow > 0)
             {
                 low = at;
@@ -366,6 +378,8 @@ public sealed class PlantSolver
         _isPlain = conduction != 0 && rotation != 0;
         _signedAmps = machine.BrushDropVolts > 0 ? conduction : 0;
         _signedSpeed = HasSignedLoad ? rotation : 0;
+        double steepestTorque = machine.Constant * Math.Max(_ampsScale, Math.Abs(_amps)) + _conditions.Load.TorqueAt(_speedScale);
+        _steepestAcceleration = HasSignedLoad ? AccelerationMargin * steepestTorque / machine.InertiaKgM2 : 0;
         Regime regime = new(machine, _conditions.Load, volts, ohms, conduction, rotation);
         _ampsSlope = regime.AmpsSlope(_amps, _speed);
         OpenBooks();

@@ -125,7 +125,7 @@ public sealed class LinearStepTests
 
     private static void Advance(Regime regime, double seconds, ref double amps, ref double speed, ref StepIntegrals sums)
     {
-        LinearIntegrals.Add(regime, seconds, amps, speed, ref sums);
+        LinearIntegrals.Add(regime, seconds, amps, speed, true, ref sums);
         new LinearStep(regime, seconds).Apply(ref amps, ref speed);
     }
 
