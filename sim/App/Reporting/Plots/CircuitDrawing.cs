@@ -18,7 +18,7 @@ internal static class CircuitDrawing
     {
         string sections = string.Join(", ", design.Stages.Select(stage => $"{stage.Stage} of {Quantity.Ohms(stage.SectionOhms)}"));
         string description = $"Power circuit: supply, line contact K, sections {sections}, each with a contact across it, and the armature A1 to A2 in series.";
-        Markup caption = new("Power circuit. Contact K is the line; the contact with a stage’s number shorts the section below it. A1 and A2 are the armature’s terminals (IEC 60034-8). The field circuit and every protective device are left out.");
+        Markup caption = new("Power circuit. Contact K is the line; the contact with a stage’s number shorts the section below it. A1 and A2 are the armature’s terminals (IEC 60034-8); symbols after IEC 60617. The field circuit and every protective device are left out.");
         return Figure.Wrap("circuit", caption, Circuit(design, description, "wide", 8), Circuit(design, description, "narrow", 3));
     }
 
@@ -44,19 +44,21 @@ internal static class CircuitDrawing
     private static void AddLine(XElement canvas, double x, double y)
     {
         Circle(canvas, x + 4, y, 4);
-        Path(canvas, $"M{Figure.Short(x + 8)} {Figure.Short(y)}H{Figure.Short(x + 44)}M{Figure.Short(x + 44)} {Figure.Short(y - 10)}V{Figure.Short(y + 10)}M{Figure.Short(x + 56)} {Figure.Short(y - 10)}V{Figure.Short(y + 10)}M{Figure.Short(x + 56)} {Figure.Short(y)}H{Figure.Short(x + Cell)}");
+        Path(canvas, $"M{Figure.Short(x + 8)} {Figure.Short(y)}H{Figure.Short(x + 36)}M{Figure.Short(x + 66)} {Figure.Short(y)}H{Figure.Short(x + Cell)}");
+        Contact(canvas, x + 36, y);
         Say(canvas, x + 4, y - 12, "+", "middle");
-        Say(canvas, x + 50, y - 18, "K", "middle");
+        Say(canvas, x + 51, y - 14, "K", "middle");
     }
 
     private static void AddSection(XElement canvas, double x, double y, DesignedStage stage)
     {
         Path(canvas, $"M{Figure.Short(x)} {Figure.Short(y)}H{Figure.Short(x + 22)}M{Figure.Short(x + 82)} {Figure.Short(y)}H{Figure.Short(x + Cell)}");
         canvas.Add(Figure.Element("rect", ("x", Figure.Short(x + 22)), ("y", Figure.Short(y - 9)), ("width", 60), ("height", 18), ("fill", "#fff"), ("stroke", "#000"), ("stroke-width", 1.6)));
-        Path(canvas, $"M{Figure.Short(x + 10)} {Figure.Short(y)}V{Figure.Short(y - 32)}H{Figure.Short(x + 46)}M{Figure.Short(x + 46)} {Figure.Short(y - 41)}V{Figure.Short(y - 23)}M{Figure.Short(x + 58)} {Figure.Short(y - 41)}V{Figure.Short(y - 23)}M{Figure.Short(x + 58)} {Figure.Short(y - 32)}H{Figure.Short(x + 94)}V{Figure.Short(y)}");
+        Path(canvas, $"M{Figure.Short(x + 10)} {Figure.Short(y)}V{Figure.Short(y - 32)}H{Figure.Short(x + 37)}M{Figure.Short(x + 67)} {Figure.Short(y - 32)}H{Figure.Short(x + 94)}V{Figure.Short(y)}");
+        Contact(canvas, x + 37, y - 32);
         Dot(canvas, x + 10, y);
         Dot(canvas, x + 94, y);
-        Say(canvas, x + 52, y - 46, stage.Stage.ToString(CultureInfo.InvariantCulture), "middle");
+        Say(canvas, x + 52, y - 42, stage.Stage.ToString(CultureInfo.InvariantCulture), "middle");
         Say(canvas, x + 52, y + 27, Quantity.Ohms(stage.SectionOhms), "middle");
     }
 
@@ -71,6 +73,10 @@ internal static class CircuitDrawing
         Say(canvas, x + 97, y + 20, "−", "middle");
         Say(canvas, x + 50, y + 42, Quantity.Ohms(ohms), "middle");
     }
+
+    // The main contact of a contactor, 30 wide: IEC 60617, from memory.
+    private static void Contact(XElement canvas, double x, double y) =>
+        Path(canvas, $"M{Figure.Short(x)} {Figure.Short(y)}A4 4 0 0 1 {Figure.Short(x - 8)} {Figure.Short(y)}M{Figure.Short(x + 30)} {Figure.Short(y)}H{Figure.Short(x + 24)}L{Figure.Short(x + 3)} {Figure.Short(y + 11)}");
 
     private static void Path(XElement canvas, string data) =>
         canvas.Add(Figure.Element("path", ("d", data), ("fill", "none"), ("stroke", "#000"), ("stroke-width", 1.6)));
