@@ -25,17 +25,6 @@ public static class SettingTable
         Whole(SettingId.ContactMicroseconds, "contact-time", "us", 1, Settings.LongestMicroseconds, "500000", "Time within which a contact must follow its coil. Twice the contactor's own time is common practice."),
     };
 
-    /// <summary>The row of a setting; null for <see cref="SettingId.None"/>.</summary>
-    public static SettingRow? RowOf(SettingId id)
-    {
-        for (int i = 0; i < Rows.Length; i++)
-        {
-            if (Rows[i].Id == id) return Rows[i];
-        }
-
-        return null;
-    }
-
     private static SettingRow Above(SettingId id, string name, string unit, float lowest, string defaultText, string reason) =>
         new SettingRow(id, name, unit, lowest, false, Settings.Largest, false, defaultText, reason);
 

@@ -75,6 +75,7 @@ internal static class RunTable
         FaultRow text = FaultTable.RowOf(fault.Id);
         string measured = FaultText.Measured(fault);
         console.MarkupLineInterpolated($"[red]Fault at {Seconds(fault.Seconds)} s: {text.Name}{(measured.Length > 0 ? ", " + measured : "")}.[/] {text.Cause} {text.Done}");
+        if (text.Severity == FaultSeverity.MayBeLive) console.MarkupLineInterpolated($"  [bold]The motor may still be live.[/]");
         console.MarkupLineInterpolated($"  Check: {text.Check}");
     }
 

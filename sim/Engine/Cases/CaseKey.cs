@@ -59,12 +59,6 @@ public sealed class CaseKey
     /// <summary>True when a time has to be a whole number of microseconds, the controller's unit of time.</summary>
     public bool IsWholeMicroseconds { get; internal init; }
 
-    /// <summary>Lower end of what is accepted, SI; NaN for texts and choices.</summary>
-    public double Lowest => Range?.Lowest ?? double.NaN;
-
-    /// <summary>Upper end of what is accepted, SI; NaN for texts and choices.</summary>
-    public double Highest => Range?.Highest ?? double.NaN;
-
     /// <summary>The table of the key: motor.construction; empty for a key above all tables.</summary>
     public string Table => Path.Contains('.') ? Path[..Path.LastIndexOf('.')] : "";
 

@@ -19,10 +19,10 @@ public sealed class PlantSolver
     private const double TurnRounding = 1e-10;
     private const double ExtremumTolerance = 1e-9;
     private const double AccelerationMargin = 4;
+    private const int MostEventsPerAdvance = 1000;
 
     private static readonly Func<Regime, double, double, double> CurrentSlope = (regime, amps, speed) => regime.AmpsSlope(amps, speed);
     private static readonly Func<Regime, double, double, double> SpeedSlope = (regime, amps, speed) => regime.Acceleration(amps, speed);
-    private const int MostEventsPerAdvance = 1000;
 
     private PlantConditions _conditions;
     private Regime _regime;

@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using StarterCtl.App.Reporting;
 using StarterCtl.Core;
 using StarterCtl.Engine.Runs;
 using Xunit;
@@ -32,6 +33,20 @@ public sealed class WordsTests
         TimelineEntry entry = Entry(Reason.AllStagesCutOut, 1, 2) with { Event = new RunEvent(5, 85, 200, OperatorCommand.Stop) };
 
         Assert.Equal("event: the load's constant torque becomes 85 N m, the supply becomes 200 V, the operator presses stop", ReasonText.Sentence(entry));
+    }
+
+    [Theory]
+    [InlineData(FaultId.ContactDidNotOpen, true)]
+    [InlineData(FaultId.ContactDidNotClose, false)]
+    public void Report_FaultThatMayLeaveTheMotorLive_SaysSo(FaultId id, bool isSaid)
+    {
+        StartStudy study = Studies.LineShaft.Value;
+        StartStudy tripped = study with { Result = study.Result with { Faults = [new FaultEntry(id, 1, 2, 0)] } };
+
+        string html = StartReport.Html(tripped, LoadStepScene.Of(tripped));
+
+        Assert.Equal(isSaid, html.Contains("The motor may still be live.", StringComparison.Ordinal));
+        Assert.Contains("contactor of stage 2", html, StringComparison.Ordinal);
     }
 
     private static TimelineEntry Entry(Reason reason, float quantity, float limit) =>

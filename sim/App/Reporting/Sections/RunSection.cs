@@ -1,6 +1,6 @@
-using System;
 using System.Globalization;
 using StarterCtl.Core;
+using StarterCtl.Engine;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
 using static StarterCtl.App.Reporting.Quantity;
@@ -13,9 +13,8 @@ internal static class RunSection
     public static void Write(ReportPage page, StartStudy study)
     {
         page.BeginSection("run", "What ran");
-        string version = typeof(Controller).Assembly.GetName().Version?.ToString(3) ?? "";
-        page.Paragraph($"Control core {version}, the same code that runs on the board, ticked every {Milliseconds(study.Setup.PeriodMicroseconds * 1e-6)} for {Seconds(study.Setup.DurationSeconds)} of simulated time. The record keeps a sample every {Milliseconds(study.Record.PeriodMicroseconds * 1e-6)}: {study.Record.Samples.Count.ToString(CultureInfo.InvariantCulture)} samples.");
-        page.Paragraph($"SHA-256 of the case file: <code>{study.CaseSha256}</code>");
+        page.Paragraph($"Control core {CoreIdentity.Version}, the same code that runs on the board, ticked every {Milliseconds(study.Setup.PeriodMicroseconds * 1e-6)} for {Seconds(study.Setup.DurationSeconds)} of simulated time. The record keeps a sample every {Milliseconds(study.Record.PeriodMicroseconds * 1e-6)}: {study.Record.Samples.Count.ToString(CultureInfo.InvariantCulture)} samples.");
+        page.Paragraph($"SHA-256 of the case file: <code>{study.CaseSha256}</code>. Checksum of the settings: <code>{SettingsText.Checksum(study.Settings)}</code>");
         WriteSettings(page, study.Settings);
         WriteStageSettings(page, study.Settings);
         ReportTable columns = new("Columns of the record", ["Column", "Unit", "Meaning"], "words wrap");
@@ -27,18 +26,20 @@ internal static class RunSection
     private static void WriteSettings(ReportPage page, Settings settings)
     {
         ReportTable table = new("Controller settings", ["Setting", "Value"]);
-        table.Add("Machine constant", Constant(settings.MachineConstant));
-        table.Add("Brush drop", Volts(settings.BrushDropVolts));
-        table.Add("Lockout current", settings.LockoutAmps >= Settings.Largest ? "none" : Amps(settings.LockoutAmps));
-        table.Add("Instantaneous trip", Amps(settings.InstantTripAmps));
-        table.Add("Confirm time", Time(settings.ConfirmMicroseconds));
-        table.Add("Minimum dwell", Time(settings.MinimumDwellMicroseconds));
-        table.Add("Longest time in a stage", Time(settings.MaximumStageMicroseconds));
-        table.Add("Contact must follow within", Time(settings.ContactMicroseconds));
-        table.Add("Largest supply reading believed", Volts(settings.HighestSupplyVolts));
-        table.Add("Largest speed reading believed", Rpm(settings.HighestSpeedRadPerSec * 30 / Math.PI));
-        table.Add("Resistive estimate valid below", settings.SteadyAmpsPerSec >= Settings.Largest ? "any slope" : Plain(settings.SteadyAmpsPerSec) + "\u00A0A/s");
+        foreach (SettingRow row in SettingTable.Rows)
+        {
+            if (row.Id is not (SettingId.StageOhms or SettingId.VoltsLeft)) table.Add(row.Name, Value(settings, row));
+        }
+
         page.Table(table);
+    }
+
+    private static string Value(Settings settings, SettingRow row)
+    {
+        if (row.Unit == "us") return Time(SettingAccess.GetWhole(settings, row.Id));
+        float number = SettingAccess.Get(settings, row.Id, 0);
+        if (number >= Settings.Largest) return "off";
+        return row.Unit.Length == 0 ? Plain(number) : $"{Plain(number)}\u00A0{row.Unit}";
     }
 
     private static void WriteStageSettings(ReportPage page, Settings settings)

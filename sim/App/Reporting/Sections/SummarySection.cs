@@ -54,6 +54,7 @@ internal static class SummarySection
             FaultRow text = FaultTable.RowOf(fault.Id);
             string measured = FaultText.Measured(fault);
             page.Line($"<section class=\"verdict fail\" aria-label=\"Fault\">\n<p class=\"word\">Trip at {Seconds(fault.Seconds)}: {text.Name}{(measured == "" ? "" : " (" + measured + ")")}</p>");
+            if (text.Severity == FaultSeverity.MayBeLive) page.Line($"<p><strong>The motor may still be live.</strong></p>");
             page.Line($"<p>{text.Cause} {text.Done}</p>\n<p><strong>Check:</strong> {text.Check}</p>\n</section>");
         }
     }
