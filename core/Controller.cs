@@ -7,14 +7,19 @@ namespace StarterCtl.Core;
 /// </summary>
 public sealed class Controller
 {
-    private readonly Estimator _estimator;
-    private readonly ContactProof _contacts;
-    private readonly Protector _protector;
-    private readonly FaultLatch _faults = new FaultLatch();
+    private readonly Uptime _uptime = new Uptime();
+    private readonly EventLog _log;
+    private readonly FaultLatch _faults;
     private readonly Explanation _why = new Explanation();
     private readonly Estimate _estimate = new Estimate();
+    private readonly Sequence _sequence;
+    private readonly CurrentProof _current;
+    private readonly ContactProof _contacts;
+    private readonly Estimator _estimator;
+    private readonly PeakLaw _law;
+    private readonly Protector _protector;
     private readonly Sequencer _sequencer;
-    private readonly Interlock _interlock = new Interlock();
+    private readonly Interlock _interlock;
     private readonly SettingId _settingsProblem;
 
     /// <summary>Builds a controller. Settings that fail their check give one that stays <see cref="Phase.NotSetUp"/>.</summary>
@@ -22,21 +27,32 @@ public sealed class Controller
     public Controller(Settings settings)
     {
         _settingsProblem = settings.FirstProblem();
-        _estimator = new Estimator(settings);
-        _contacts = new ContactProof(settings);
-        _protector = new Protector(settings, _contacts);
-        _sequencer = new Sequencer(settings, _contacts, _faults, _why);
-        if (_settingsProblem != SettingId.None) _sequencer.Phase = Phase.NotSetUp;
+        // What is built below must not touch values that failed their check.
+        if (_settingsProblem != SettingId.None) settings = new Settings();
+        _log = new EventLog(_uptime);
+        _faults = new FaultLatch(_log);
+        _sequence = new Sequence(_faults, _log, _why);
+        _current = new CurrentProof(settings);
+        _contacts = new ContactProof(settings, _current);
+        _estimator = new Estimator(settings, _contacts);
+        _law = new PeakLaw(settings, _estimate);
+        _protector = new Protector(settings, _contacts, _current, _log);
+        StartCounter starts = new StartCounter(settings.StartsPerHour, _uptime);
+        _sequencer = new Sequencer(settings, _sequence, _contacts, _current, _law, _protector, starts, _faults, _log, _why);
+        _interlock = new Interlock(settings);
+        if (_settingsProblem == SettingId.None) return;
+        _sequence.GoTo(Phase.NotSetUp);
+        _faults.Raise(FaultId.SettingsInvalid, (int)_settingsProblem, 0f, Phase.NotSetUp, 0);
     }
 
     /// <summary>Present phase.</summary>
-    public Phase Phase => _sequencer.Phase;
+    public Phase Phase => _sequence.Phase;
 
     /// <summary>Stage in effect, 1 to the stage count; stage count + 1 once all resistance is out.</summary>
-    public int Stage => _sequencer.Stage;
+    public int Stage => _sequence.Stage;
 
     /// <summary>Why a press of start would be refused, while ready.</summary>
-    public Refusal Refusals => _sequencer.Refusals;
+    public Refusal Refusals => _sequence.Refusals;
 
     /// <summary>The reason of the last tick, with its numbers.</summary>
     public Explanation Why => _why;
@@ -46,6 +62,12 @@ public sealed class Controller
 
     /// <summary>The first fault, if one is latched.</summary>
     public FaultLatch Fault => _faults;
+
+    /// <summary>The last events.</summary>
+    public EventLog Log => _log;
+
+    /// <summary>Heat of motor and starting resistor. A board that kept the levels over a power loss writes them back here once.</summary>
+    public HeatWatch Heat => _protector.Heat;
 
     /// <summary>Runs one control period.</summary>
     /// <param name="elapsedMicroseconds">Time since the last tick; any value is handled, negative counts as 0.</param>
@@ -60,16 +82,25 @@ public sealed class Controller
         }
 
         elapsedMicroseconds = Elapsed.Clamp(elapsedMicroseconds);
-        _estimator.Update(elapsedMicroseconds, readings, _sequencer.Stage - 1, _estimate);
-        _contacts.Update(elapsedMicroseconds, readings, _interlock);
-        _protector.Check(readings);
-        if (_protector.Present != FaultId.None)
-        {
-            _faults.Raise(_protector.Present, _protector.PresentValue, _protector.PresentLimit, _sequencer.Phase, _sequencer.Stage);
-        }
+        _uptime.Advance(elapsedMicroseconds);
+        _estimator.Update(elapsedMicroseconds, readings, _sequence.Stage - 1, _estimate);
+        _law.Update(readings);
+        _contacts.Update(elapsedMicroseconds, readings, _estimate, _interlock);
+        _protector.Check(elapsedMicroseconds, readings, _estimate, _sequence);
 
-        _sequencer.Decide(elapsedMicroseconds, readings, _estimate, _protector.Present != FaultId.None);
-        _interlock.Apply(_sequencer, _faults.IsLatched, readings, outputs);
+        bool wasLatched = _faults.IsLatched;
+        bool isPresent = _protector.Present != FaultId.None;
+        if (isPresent) LatchPresent(wasLatched);
+        _sequencer.Decide(elapsedMicroseconds, readings, _estimate, isPresent);
+        if (_faults.IsLatched && !wasLatched) _faults.Snapshot.Take(_uptime.Seconds, readings, _estimate, _interlock);
+        _interlock.Apply(_sequence, _faults.IsLatched, readings, _contacts, _law, outputs);
+    }
+
+    private void LatchPresent(bool wasLatched)
+    {
+        if (wasLatched && !_protector.IsPresentNew) return;
+        _faults.Raise(_protector.Present, _protector.PresentValue, _protector.PresentLimit, _sequence.Phase, _sequence.Stage);
+        if (!wasLatched) _faults.Channel = _protector.PresentChannel;
     }
 
     private void StayOff(Outputs outputs)

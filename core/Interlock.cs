@@ -3,45 +3,95 @@ namespace StarterCtl.Core;
 /// <summary>The last word: composes the outputs from what is wanted and refuses what must never be, whatever was decided.</summary>
 public sealed class Interlock
 {
+    private readonly Settings _settings;
+
     /// <summary>Line coil as the last tick left it.</summary>
     public bool LineCommanded;
 
     /// <summary>Stage coils as the last tick left them, bit 0 = stage 1.</summary>
     public int StagesCommanded;
 
+    /// <summary>Brake coil as the last tick left it.</summary>
+    public bool BrakeCommanded;
+
+    /// <summary>Field coil as the last tick left it.</summary>
+    public bool FieldCommanded;
+
+    /// <summary>Builds an interlock with every coil off.</summary>
+    public Interlock(Settings settings)
+    {
+        _settings = settings;
+    }
+
     /// <summary>Writes every output.</summary>
     /// <param name="wanted">The sequence and its wishes.</param>
     /// <param name="isLatched">True while a fault is latched.</param>
     /// <param name="readings">Readings of this tick.</param>
+    /// <param name="contacts">Which contacts are proven where.</param>
+    /// <param name="law">Which stages the present back-EMF permits.</param>
     /// <param name="outputs">Receives this tick's commands.</param>
-    public void Apply(Sequencer wanted, bool isLatched, Readings readings, Outputs outputs)
+    public void Apply(Sequence wanted, bool isLatched, Readings readings, ContactProof contacts, PeakLaw law, Outputs outputs)
     {
         outputs.AllOff();
 
         bool powered = !isLatched && !readings.StopPressed && !readings.EmergencyStop
             && (wanted.Phase == Phase.Accelerating || wanted.Phase == Phase.Running);
-        // While the line is open no stage contact may be closed but a commanded one: the current depends on every other section.
-        bool mayClose = (readings.StagesClosed & ~StagesCommanded) == 0 || (LineCommanded && readings.LineClosed);
-        if (powered && wanted.WantLine && mayClose)
+        bool lineIsOpen = !LineCommanded && !contacts.LineClosed;
+        bool brakeIsOpen = !BrakeCommanded && !contacts.BrakeClosed;
+        if (powered && brakeIsOpen && MayLineClose(wanted, contacts, law))
         {
             outputs.CloseLine = true;
-            outputs.CloseStages = AllowedStages(wanted.WantStages, StagesCommanded, readings);
+            outputs.CloseStages = AllowedStages(wanted.WantStages, StagesCommanded, contacts);
         }
+        else if (powered && brakeIsOpen && lineIsOpen && !wanted.WantLine)
+        {
+            outputs.CloseStages = PresetStages(wanted.WantStages, contacts, law);
+        }
+
+        bool mayBrake = !isLatched && !readings.EmergencyStop && wanted.Phase == Phase.Braking;
+        outputs.CloseBrake = mayBrake && wanted.WantBrake && lineIsOpen && !outputs.CloseLine && contacts.StagesClosed == 0;
+        // The field never goes under a closed line, not even in a trip: the motor would run away.
+        outputs.CloseField = _settings.FieldContactorFitted && (wanted.WantField || (FieldCommanded && contacts.LineClosed));
 
         LineCommanded = outputs.CloseLine;
         StagesCommanded = outputs.CloseStages;
+        BrakeCommanded = outputs.CloseBrake;
+        FieldCommanded = outputs.CloseField;
         outputs.ReadyLamp = wanted.Phase == Phase.Ready && wanted.Refusals == Refusal.None;
-        outputs.RunningLamp = wanted.Phase == Phase.Running && readings.LineClosed && readings.StagesClosed == StagesCommanded;
+        outputs.RunningLamp = wanted.Phase == Phase.Running && contacts.LineClosed && contacts.StagesClosed == StagesCommanded;
         outputs.TrippedLamp = isLatched;
     }
 
-    // In order, one at a time, and the next only with the line and every earlier stage proven closed, and no other.
-    private static int AllowedStages(int wantStages, int wereClosed, Readings readings)
+    // While the line is open no stage contact may be closed but a commanded one: the current depends on every other section.
+    private bool MayLineClose(Sequence wanted, ContactProof contacts, PeakLaw law)
     {
-        bool earlierProven = readings.LineClosed && readings.StagesClosed == wereClosed;
-        int mostStages = earlierProven ? (wereClosed << 1) | 1 : wereClosed;
+        if (!wanted.WantLine || (_settings.FieldContactorFitted && !FieldCommanded)) return false;
+        if (LineCommanded) return contacts.LineClosed || (contacts.StagesClosed & ~StagesCommanded) == 0;
+        // Stages that are in before the line: proven, wanted, and permitted by the present back-EMF.
+        if (contacts.LineClosed || contacts.StagesClosed != StagesCommanded || StagesCommanded != wanted.WantStages) return false;
+        return StagesCommanded == 0 || law.IsKept(wanted.Stage - 1);
+    }
+
+    // In order, one at a time, and the next only with the line and every earlier stage proven closed, and no other.
+    private static int AllowedStages(int wantStages, int wereClosed, ContactProof contacts)
+    {
+        bool earlierProven = contacts.LineClosed && contacts.StagesClosed == wereClosed;
+        return Run(wantStages & (earlierProven ? (wereClosed << 1) | 1 : wereClosed));
+    }
+
+    // The same without the line, and each only while the back-EMF permits it.
+    private int PresetStages(int wantStages, ContactProof contacts, PeakLaw law)
+    {
+        int permitted = (1 << law.StagesToPreset()) - 1;
+        int mostStages = contacts.StagesClosed == StagesCommanded ? (StagesCommanded << 1) | 1 : StagesCommanded;
+        return Run(wantStages & mostStages & permitted);
+    }
+
+    // Stages close in order: what lies behind a gap is not closed.
+    private static int Run(int stages)
+    {
         int allowed = 0;
-        for (int bit = 1; (wantStages & mostStages & bit) != 0; bit <<= 1) allowed |= bit;
+        for (int bit = 1; (stages & bit) != 0; bit <<= 1) allowed |= bit;
         return allowed;
     }
 }

@@ -9,6 +9,12 @@ public sealed class Outputs
     /// <summary>Coils of the stage contactors, bit 0 = stage 1. Always a run of ones from bit 0.</summary>
     public int CloseStages;
 
+    /// <summary>Coil of the brake contactor, which puts the brake resistor across the armature.</summary>
+    public bool CloseBrake;
+
+    /// <summary>Coil of the field contactor.</summary>
+    public bool CloseField;
+
     /// <summary>Lamp: a press of start will be accepted.</summary>
     public bool ReadyLamp;
 
@@ -23,6 +29,8 @@ public sealed class Outputs
     {
         CloseLine = false;
         CloseStages = 0;
+        CloseBrake = false;
+        CloseField = false;
         ReadyLamp = false;
         RunningLamp = false;
         TrippedLamp = false;

@@ -21,6 +21,21 @@ public sealed class Readings
     /// <summary>Auxiliary contacts of the stage contactors, bit 0 = stage 1; a set bit is a closed main contact.</summary>
     public int StagesClosed;
 
+    /// <summary>Field current, A; meaningless where no field sensor is fitted.</summary>
+    public float FieldAmps;
+
+    /// <summary>Temperature of the starting resistor, degC; meaningless where no sensor is fitted.</summary>
+    public float ResistorCelsius;
+
+    /// <summary>Auxiliary contact of the brake contactor: true while its main contact is closed.</summary>
+    public bool BrakeClosed;
+
+    /// <summary>Auxiliary contact of the field contactor: true while its main contact is closed.</summary>
+    public bool FieldClosed;
+
+    /// <summary>Permissive inputs, bit 0 = input 1; a set bit is given.</summary>
+    public int Permissives;
+
     /// <summary>Start input. Only its rising edge starts, and only in <see cref="Phase.Ready"/>.</summary>
     public bool StartPressed;
 

@@ -51,6 +51,7 @@ internal sealed class Bench
         {
             StageCount = 3,
             MachineConstant = MachineConstant,
+            PeakAmps = 700f,
             InstantTripAmps = 1000f,
             HighestSupplyVolts = 500f,
             HighestSpeedRadPerSec = 200f,

@@ -68,6 +68,7 @@ internal sealed class FakeBoard
         {
             StageCount = 3,
             MachineConstant = 2.5f,
+            PeakAmps = 700f,
             InstantTripAmps = 1000f,
             HighestSupplyVolts = 500f,
             HighestSpeedRadPerSec = 200f,

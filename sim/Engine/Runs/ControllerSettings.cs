@@ -23,6 +23,7 @@ public static class ControllerSettings
             MachineConstant = (float)machine.Constant,
             BrushDropVolts = (float)machine.BrushDropVolts,
             LockoutAmps = (float)(control.LockoutAmps ?? Settings.Largest),
+            PeakAmps = (float)design.PeakAmps,
             InstantTripAmps = (float)control.InstantTripAmps,
             HighestSupplyVolts = (float)(PlausibleFactor * design.SupplyVolts),
             HighestSpeedRadPerSec = (float)(PlausibleFactor * design.SupplyVolts / machine.Constant),

@@ -47,6 +47,7 @@ internal static class Alphabet
             StageCount = 2,
             MachineConstant = MachineConstant,
             LockoutAmps = 400f,
+            PeakAmps = 700f,
             InstantTripAmps = 1000f,
             HighestSupplyVolts = 500f,
             HighestSpeedRadPerSec = 200f,

@@ -9,10 +9,14 @@ public sealed class InterlockTests
 {
     private static readonly Settings Settings = Bench.Chk01();
 
-    private readonly Interlock _interlock = new();
+    private static readonly EventLog Log = new(new Uptime());
+
+    private readonly Interlock _interlock = new(Settings);
+    private readonly ContactProof _contacts = new(Settings, new CurrentProof(Settings));
     private readonly Readings _readings = new();
+    private readonly Estimate _estimate = new();
     private readonly Outputs _outputs = new();
-    private readonly Sequencer _wanted = new(Settings, new ContactProof(Settings), new FaultLatch(), new Explanation())
+    private readonly Sequence _wanted = new(new FaultLatch(Log), Log, new Explanation())
     {
         Phase = Phase.Accelerating,
         WantLine = true,
@@ -30,7 +34,7 @@ public sealed class InterlockTests
                 foreach (uint number in numbers)
                 {
                     bool isLatched = test.Wish(number);
-                    test._interlock.Apply(test._wanted, isLatched, test._readings, test._outputs);
+                    test.Apply(isLatched);
 
                     Assert.Null(checker.InterlockViolation(test._readings, test._outputs));
                     bool energised = test._wanted.Phase is Phase.Accelerating or Phase.Running && !isLatched;
@@ -115,14 +119,15 @@ public sealed class InterlockTests
 
         _readings.StopPressed = stop;
         _readings.EmergencyStop = emergencyStop;
-        _interlock.Apply(_wanted, isLatched, _readings, _outputs);
+        Apply(isLatched);
 
         Assert.Equal((false, 0), (_outputs.CloseLine, _outputs.CloseStages));
     }
 
-    private int Apply()
+    private int Apply(bool isLatched = false)
     {
-        _interlock.Apply(_wanted, false, _readings, _outputs);
+        _contacts.Update(0, _readings, _estimate, _interlock);
+        _interlock.Apply(_wanted, isLatched, _readings, _contacts, new PeakLaw(Settings, _estimate), _outputs);
         return _outputs.CloseStages;
     }
 

@@ -55,4 +55,40 @@ public enum Reason
     /// Stage holds: back-EMF so far above the supply that the current back would pass the peak. Quantity and limit in volts.
     /// </summary>
     BackEmfAboveSupply = 15,
+
+    /// <summary>Field waits: its current is below the least permitted. Quantity and limit in amperes; time left: until it counts as missing.</summary>
+    FieldBelowMinimum = 16,
+
+    /// <summary>Field stands and must stand for its time. Quantity: field current in amperes; time left: of the build time.</summary>
+    FieldBuilding = 17,
+
+    /// <summary>A stage is closed before the line, for a turning shaft. Quantity: the stage; limit: how many will be.</summary>
+    PresettingStages = 18,
+
+    /// <summary>Line waits: the shaft turns backwards or too fast for the whole resistance. Quantity: back-EMF; limit: permitted, both in volts.</summary>
+    WaitingForShaft = 19,
+
+    /// <summary>Stage holds: speed unknown and the resistive estimate not to be used. Time left: until the speed counts as lost.</summary>
+    SpeedUnknown = 20,
+
+    /// <summary>All resistance is out and the speed is lost. Quantity: resistive back-EMF; limit: supply less brush drop, both in volts.</summary>
+    RunningWithoutSpeed = 21,
+
+    /// <summary>The supply is low. Quantity and limit in volts; time left: until the line opens.</summary>
+    SupplyDip = 22,
+
+    /// <summary>The line is open and its arc must be out before the brake closes. Time left: of the brake delay.</summary>
+    BrakeDelay = 23,
+
+    /// <summary>Brake waits: back-EMF so high that the brake's current would pass the peak. Quantity and limit in volts.</summary>
+    BackEmfAboveBrake = 24,
+
+    /// <summary>The brake is in. Quantity: speed; limit: release speed, both in rad/s; time left: until it counts as failed.</summary>
+    Braking = 25,
+
+    /// <summary>Contact waits for the current to prove it. Quantity: armature current; limit: the current expected, both in amperes; time left: until it counts as failed.</summary>
+    ProvingByCurrent = 26,
+
+    /// <summary>Brake commanded, its contact not proven closed yet. Time left: until it counts as failed.</summary>
+    WaitingForBrakeContact = 27,
 }

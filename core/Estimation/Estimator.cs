@@ -1,19 +1,24 @@
 namespace StarterCtl.Core;
 
-/// <summary>Turns readings into the two back-EMF estimates.</summary>
+/// <summary>Turns readings into the back-EMF estimates.</summary>
 public sealed class Estimator
 {
     private readonly Settings _settings;
+    private readonly FluxModel _flux;
+    private readonly ContactProof _contacts;
     private float _lastArmatureAmps;
 
     /// <summary>Builds an estimator on checked settings.</summary>
     /// <param name="settings">Settings whose check has passed.</param>
-    public Estimator(Settings settings)
+    /// <param name="contacts">Says whether the line is seen closed.</param>
+    public Estimator(Settings settings, ContactProof contacts)
     {
         _settings = settings;
+        _flux = new FluxModel(settings);
+        _contacts = contacts;
     }
 
-    /// <summary>Updates both estimates.</summary>
+    /// <summary>Updates every estimate.</summary>
     /// <param name="elapsedMicroseconds">Time since the last tick, 0 or more.</param>
     /// <param name="readings">Readings of this tick; NaN passes through and is caught by <see cref="Protector"/>.</param>
     /// <param name="stageIndex">Index of the stage in effect, 0 to the stage count.</param>
@@ -26,9 +31,24 @@ public sealed class Estimator
         if (change < 0f) change = -change;
         _lastArmatureAmps = amps;
 
-        estimate.BackEmfVolts = _settings.MachineConstant * readings.SpeedRadPerSec;
+        float constant = _flux.Now(readings);
+        float atPeak = _flux.AtPeak(readings);
+        estimate.SpeedKnown = readings.SpeedValid && _settings.SpeedSensorFitted;
+        estimate.BackEmfVolts = constant * readings.SpeedRadPerSec;
         estimate.ResistiveBackEmfVolts = readings.SupplyVolts - brushVolts - amps * _settings.StageOhms[stageIndex];
-        estimate.ResistiveValid = readings.LineClosed
+        estimate.ResistiveValid = _contacts.IsLineSeen(readings)
             && change <= _settings.SteadyAmpsPerSec * (elapsedMicroseconds * 0.000001f);
+
+        if (estimate.SpeedKnown)
+        {
+            estimate.DecidingValid = true;
+            estimate.DecidingVolts = atPeak * readings.SpeedRadPerSec;
+        }
+        else
+        {
+            estimate.DecidingValid = estimate.ResistiveValid && _settings.SpeedLoss == SpeedLossAction.FinishStart && constant > 0f;
+            // The voltage equation shows the back-EMF of the present flux.
+            estimate.DecidingVolts = estimate.DecidingValid ? estimate.ResistiveBackEmfVolts * (atPeak / constant) : 0f;
+        }
     }
 }

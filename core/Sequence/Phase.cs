@@ -9,7 +9,7 @@ public enum Phase
     /// <summary>Every contact open, waiting for start.</summary>
     Ready = 1,
 
-    /// <summary>Line closed or closing, resistance being cut out stage by stage.</summary>
+    /// <summary>Stages preset for a turning shaft, line closed or closing, resistance being cut out stage by stage.</summary>
     Accelerating = 2,
 
     /// <summary>All resistance cut out.</summary>
@@ -20,4 +20,10 @@ public enum Phase
 
     /// <summary>A fault is latched; waits for a reset that finds the cause gone.</summary>
     Tripped = 5,
+
+    /// <summary>Start was pressed; the field is building, the line is open.</summary>
+    FieldBuilding = 6,
+
+    /// <summary>The line is proven open and the brake resistor takes the energy of the shaft.</summary>
+    Braking = 7,
 }

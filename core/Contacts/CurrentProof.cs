@@ -1,0 +1,215 @@
+namespace StarterCtl.Core;
+
+/// <summary>
+/// Proves a closing by what the current does. Across a cutout the back-EMF hardly changes, so the current steps by the ratio of
+/// the resistances; behind the step it must be what supply, back-EMF and the designed resistance make. At the first closing
+/// it tells whether the resistance is really in. Another current names the contact whose failure explains it.
+/// </summary>
+public sealed class CurrentProof
+{
+    private readonly Settings _settings;
+    private readonly bool _judges;
+    private bool _wasLineCommanded;
+    private int _wereStagesCommanded;
+    private bool _isWatching;
+    private bool _isStage;
+    private int _stage;
+    private bool _isSettling;
+    private int _microseconds;
+    private int _settledMicroseconds;
+    private float _beforeAmps;
+    private float _beforeVolts;
+    private float _backEmfVolts;
+
+    /// <summary>What the current showed on this tick, or <see cref="FaultId.None"/>.</summary>
+    public FaultId Fault;
+
+    /// <summary>The contact that it names, or the current seen.</summary>
+    public float FaultValue;
+
+    /// <summary>The current expected where a section has drifted, else 0.</summary>
+    public float FaultLimit;
+
+    /// <summary>Current expected with the closing contact in, A.</summary>
+    public float ExpectedAmps;
+
+    /// <summary>True once the line contact was seen in by its current, or nothing can be seen; only while commanded.</summary>
+    public bool IsLineSeen;
+
+    /// <summary>Builds the proof on checked settings.</summary>
+    public CurrentProof(Settings settings)
+    {
+        _settings = settings;
+        _judges = settings.StepToleranceRatio > 0f;
+        IsUsed = _judges || !settings.LineContactFitted;
+    }
+
+    /// <summary>True if the settings ask for it.</summary>
+    public readonly bool IsUsed;
+
+    /// <summary>True while a closing is not judged yet: no cutout meanwhile.</summary>
+    public bool IsPending => _isWatching;
+
+    /// <summary>True while it is the current that is waited for, and no auxiliary contact.</summary>
+    public bool IsLooking => _isWatching && (_isSettling || !AwaitsAuxiliary);
+
+    /// <summary>Coil bit of the stage whose closing is not proven yet; 0 when there is none.</summary>
+    public int UnprovenStage => _isWatching && _isStage ? 1 << (_stage - 1) : 0;
+
+    /// <summary>Time left until a closing that shows nothing counts as failed, microseconds.</summary>
+    public int MicrosecondsLeft => _settings.ContactMicroseconds + _settings.StepSettleMicroseconds - _microseconds;
+
+    /// <summary>Looks at the current.</summary>
+    /// <param name="elapsedMicroseconds">Clamped time since the last tick.</param>
+    /// <param name="readings">Readings of this tick.</param>
+    /// <param name="estimate">Estimates of this tick.</param>
+    /// <param name="coils">The interlock, with the coils as the last tick left them.</param>
+    public void Update(int elapsedMicroseconds, Readings readings, Estimate estimate, Interlock coils)
+    {
+        Fault = FaultId.None;
+        int added = coils.StagesCommanded & ~_wereStagesCommanded;
+        if (!coils.LineCommanded) Forget();
+        else if (!_wasLineCommanded) Watch(false, StagesIn(coils.StagesCommanded), readings);
+        else if (added != 0 && _judges) Watch(true, StagesIn(coils.StagesCommanded), readings);
+        else if (_isWatching && _isStage && StagesIn(coils.StagesCommanded) < _stage) _isWatching = false;
+        _wasLineCommanded = coils.LineCommanded;
+        _wereStagesCommanded = coils.StagesCommanded;
+        if (_isWatching) Look(elapsedMicroseconds, readings, estimate);
+    }
+
+    private void Forget()
+    {
+        _isWatching = false;
+        IsLineSeen = false;
+    }
+
+    private void Watch(bool isStage, int stage, Readings readings)
+    {
+        _isWatching = true;
+        _isStage = isStage;
+        _stage = stage;
+        _isSettling = false;
+        _microseconds = 0;
+        _settledMicroseconds = 0;
+        _beforeAmps = readings.ArmatureAmps;
+        _beforeVolts = readings.SupplyVolts;
+        _backEmfVolts = 0f;
+    }
+
+    private void Look(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        _microseconds = Elapsed.Add(_microseconds, elapsedMicroseconds);
+        if (_isSettling) _settledMicroseconds = Elapsed.Add(_settledMicroseconds, elapsedMicroseconds);
+        else if (_isStage) KeepLastBefore(readings);
+        ExpectedAmps = AmpsThrough(_settings.StageOhms[_stage], readings, estimate);
+        if (!_isSettling && IsClosingSeen(readings))
+        {
+            _isSettling = true;
+            if (!_isStage) IsLineSeen = true;
+        }
+
+        if (_isSettling && _settledMicroseconds >= _settings.StepSettleMicroseconds)
+        {
+            _isWatching = false;
+            if (_judges) Judge(readings, estimate);
+        }
+        else if (!_isSettling && _microseconds >= _settings.ContactMicroseconds && !AwaitsAuxiliary)
+        {
+            // Nothing was seen. Where nothing could be seen, the closing has to be taken on trust.
+            _isWatching = false;
+            if (IsVisible) Find(FaultId.ContactDidNotClose, _isStage ? _stage : ContactNumber.Line, 0f);
+            else if (!_isStage) IsLineSeen = true;
+        }
+    }
+
+    private bool AwaitsAuxiliary => _isStage ? _settings.StageContactsFitted : _settings.LineContactFitted;
+
+    // Until the contact closes the current falls with the rising back-EMF: the last one before the step counts.
+    private void KeepLastBefore(Readings readings)
+    {
+        if (Magnitude(readings.ArmatureAmps) < Magnitude(_beforeAmps))
+        {
+            _beforeAmps = readings.ArmatureAmps;
+            _beforeVolts = readings.SupplyVolts;
+        }
+
+        float brushVolts = _beforeAmps >= 0f ? _settings.BrushDropVolts : -_settings.BrushDropVolts;
+        _backEmfVolts = _beforeVolts - brushVolts - _beforeAmps * _settings.StageOhms[_stage - 1];
+    }
+
+    private bool IsClosingSeen(Readings readings)
+    {
+        if (!_isStage) return _settings.LineContactFitted ? readings.LineClosed : !IsZero(readings.ArmatureAmps);
+        if (_settings.StageContactsFitted) return (readings.StagesClosed & (1 << (_stage - 1))) != 0;
+        float halfwayAmps = (_beforeAmps + ExpectedAmps) * 0.5f;
+        return IsVisible && Magnitude(readings.ArmatureAmps) >= Magnitude(halfwayAmps);
+    }
+
+    // The nearest explanation counts: the designed resistance first, then a single contact that failed.
+    private void Judge(Readings readings, Estimate estimate)
+    {
+        float amps = readings.ArmatureAmps;
+        if (!IsVisible || IsNear(amps, ExpectedAmps)) return;
+
+        // At a start with an unknown speed the shaft may turn already: only too much current speaks then.
+        bool isBelow = Magnitude(amps) < Magnitude(ExpectedAmps);
+        if (!_isStage && !estimate.SpeedKnown && isBelow) return;
+        if (!_isStage && IsZero(amps))
+        {
+            Find(FaultId.ContactDidNotClose, ContactNumber.Line, 0f);
+            return;
+        }
+
+        int nearest = 0;
+        float nearestAmps = 0f;
+        for (int stage = 1; stage <= _settings.StageCount; stage++)
+        {
+            float sectionOhms = _settings.StageOhms[stage - 1] - _settings.StageOhms[stage];
+            float ohms = _settings.StageOhms[_stage] + (stage <= _stage ? sectionOhms : -sectionOhms);
+            // Rounding may leave nothing of a small rest.
+            if (!(ohms > 0f)) continue;
+            float otherAmps = AmpsThrough(ohms, readings, estimate);
+            if (nearest != 0 && Magnitude(amps - otherAmps) >= Magnitude(amps - nearestAmps)) continue;
+            nearest = stage;
+            nearestAmps = otherAmps;
+        }
+
+        if (!IsNear(amps, nearestAmps)) Find(FaultId.SectionDrifted, amps, ExpectedAmps);
+        else Find(nearest <= _stage ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, nearest, 0f);
+    }
+
+    // With the speed known the back-EMF is that of now; else that of just before the closing.
+    private float AmpsThrough(float ohms, Readings readings, Estimate estimate)
+    {
+        float volts = readings.SupplyVolts - (estimate.SpeedKnown ? estimate.BackEmfVolts : _backEmfVolts);
+        if (volts > _settings.BrushDropVolts) return (volts - _settings.BrushDropVolts) / ohms;
+        return volts < -_settings.BrushDropVolts ? (volts + _settings.BrushDropVolts) / ohms : 0f;
+    }
+
+    // A current within twice the sensor's own zero error says nothing; nor does a step that is not larger than that.
+    private bool IsVisible =>
+        Magnitude(ExpectedAmps) > 2f * _settings.ZeroAmps
+        && (!_isStage || Magnitude(ExpectedAmps - _beforeAmps) > 2f * _settings.ZeroAmps);
+
+    private bool IsNear(float amps, float expectedAmps) =>
+        Magnitude(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude(expectedAmps) + _settings.ZeroAmps;
+
+    // Stages close in order: the coils are a run of ones.
+    private static int StagesIn(int coils)
+    {
+        int stages = 0;
+        for (int bit = 1; (coils & bit) != 0; bit <<= 1) stages++;
+        return stages;
+    }
+
+    private bool IsZero(float amps) => Magnitude(amps) <= _settings.ZeroAmps;
+
+    private void Find(FaultId id, float measured, float limit)
+    {
+        Fault = id;
+        FaultValue = measured;
+        FaultLimit = limit;
+    }
+
+    private static float Magnitude(float number) => number < 0f ? -number : number;
+}

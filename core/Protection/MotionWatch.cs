@@ -1,0 +1,79 @@
+namespace StarterCtl.Core;
+
+/// <summary>What speed and current together show: lost signal, overspeed, reverse rotation, stall, estimates that disagree.</summary>
+public sealed class MotionWatch
+{
+    private readonly Settings _settings;
+    private readonly Persistence _unknown = new Persistence();
+    private readonly Persistence _fast = new Persistence();
+    private readonly Persistence _backwards = new Persistence();
+    private readonly Persistence _standing = new Persistence();
+    private readonly Persistence _apart = new Persistence();
+    private readonly bool _watchesLimits;
+
+    /// <summary>True once the speed has been unknown for longer than it may, and the phase does not go on without it.</summary>
+    public bool IsSpeedLost;
+
+    /// <summary>True once the shaft has turned too fast for the confirm time.</summary>
+    public bool IsTooFast;
+
+    /// <summary>True once the shaft has turned backwards under the line for the confirm time.</summary>
+    public bool IsBackwards;
+
+    /// <summary>True once current has flowed into a standing shaft for the stall time.</summary>
+    public bool IsStalled;
+
+    /// <summary>True once the two back-EMFs have differed for their time.</summary>
+    public bool IsApart;
+
+    /// <summary>Difference of the two back-EMFs, V.</summary>
+    public float ApartVolts;
+
+    /// <summary>Builds the watch on checked settings.</summary>
+    public MotionWatch(Settings settings)
+    {
+        _settings = settings;
+        _watchesLimits = settings.OverspeedRadPerSec < Settings.Largest || settings.ReverseRadPerSec < Settings.Largest
+            || settings.StallAmps < Settings.Largest || settings.DisagreementVolts < Settings.Largest;
+    }
+
+    /// <summary>Time left until an unknown speed counts as lost, microseconds.</summary>
+    public int SpeedMicrosecondsLeft => _unknown.MicrosecondsLeft(_settings.SpeedLossMicroseconds);
+
+    /// <summary>Looks at this tick's speed and current.</summary>
+    public void Update(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed, Phase phase)
+    {
+        bool isUnknown = _settings.SpeedSensorFitted && !readings.SpeedValid;
+        IsSpeedLost = _unknown.Lasts(isUnknown, elapsedMicroseconds, _settings.SpeedLossMicroseconds) && !GoesOnWithoutSpeed(phase);
+        if (_watchesLimits) WatchLimits(elapsedMicroseconds, readings, estimate, lineClosed);
+    }
+
+    private bool GoesOnWithoutSpeed(Phase phase)
+    {
+        if (phase == Phase.Running) return _settings.SpeedLoss != SpeedLossAction.Trip;
+        return phase == Phase.Accelerating && _settings.SpeedLoss == SpeedLossAction.FinishStart;
+    }
+
+    private void WatchLimits(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed)
+    {
+        float speed = readings.SpeedRadPerSec;
+        float magnitude = Magnitude(speed);
+        bool isKnown = estimate.SpeedKnown;
+        int confirm = _settings.TripConfirmMicroseconds;
+        IsTooFast = _fast.Lasts(isKnown && magnitude > _settings.OverspeedRadPerSec, elapsedMicroseconds, confirm);
+        IsBackwards = _backwards.Lasts(isKnown && lineClosed && speed < -_settings.ReverseRadPerSec, elapsedMicroseconds, confirm);
+
+        bool isStanding = isKnown && lineClosed && magnitude <= _settings.StandstillRadPerSec;
+        bool isLoaded = Magnitude(readings.ArmatureAmps) > _settings.StallAmps;
+        IsStalled = _standing.Lasts(isStanding && isLoaded, elapsedMicroseconds, _settings.StallMicroseconds);
+
+        ApartVolts = Magnitude(estimate.BackEmfVolts - estimate.ResistiveBackEmfVolts);
+        IsApart = false;
+        // While the current moves the two cannot be compared: the time stands still.
+        if (lineClosed && !estimate.ResistiveValid) return;
+        bool isApart = isKnown && lineClosed && ApartVolts > _settings.DisagreementVolts;
+        IsApart = _apart.Lasts(isApart, elapsedMicroseconds, _settings.DisagreementMicroseconds);
+    }
+
+    private static float Magnitude(float number) => number < 0f ? -number : number;
+}

@@ -1,0 +1,212 @@
+namespace StarterCtl.Core;
+
+/// <summary>
+/// Looks on every tick for every fault that readings, contacts and heat show, in the order of <see cref="FaultTable"/>: the
+/// first one found is the one that is latched, and each that was not there on the tick before is logged.
+/// </summary>
+public sealed class Protector
+{
+    // A sensor's zero may sit a little below 0 V; a tenth of the range is no zero error any more.
+    private const float LowestSupplyFraction = -0.1f;
+    private const float LowestCelsius = -100f;
+    private const float HighestCelsius = 2000f;
+
+    private readonly Settings _settings;
+    private readonly ContactProof _contacts;
+    private readonly CurrentProof _current;
+    private readonly EventLog _log;
+    private readonly float _lowestSupplyVolts;
+    private readonly Persistence _weakField = new Persistence();
+    private readonly Persistence _openCurrent = new Persistence();
+    private readonly Persistence _unpermitted = new Persistence();
+    private bool _hasTicked;
+    private int _foundBits;
+    private int _lastFoundBits;
+
+    /// <summary>Supply, low and high.</summary>
+    public readonly SupplyWatch Supply;
+
+    /// <summary>Speed and current together.</summary>
+    public readonly MotionWatch Motion;
+
+    /// <summary>Heat of motor and resistor.</summary>
+    public readonly HeatWatch Heat;
+
+    /// <summary>The most important fault whose cause is there on this tick, or <see cref="FaultId.None"/>.</summary>
+    public FaultId Present;
+
+    /// <summary>What was measured for <see cref="Present"/>.</summary>
+    public float PresentValue;
+
+    /// <summary>The limit that it broke.</summary>
+    public float PresentLimit;
+
+    /// <summary>Which reading it speaks of.</summary>
+    public Channel PresentChannel;
+
+    /// <summary>Builds the checks on checked settings.</summary>
+    public Protector(Settings settings, ContactProof contacts, CurrentProof current, EventLog log)
+    {
+        _settings = settings;
+        _contacts = contacts;
+        _current = current;
+        _log = log;
+        _lowestSupplyVolts = LowestSupplyFraction * settings.HighestSupplyVolts;
+        Supply = new SupplyWatch(settings);
+        Motion = new MotionWatch(settings);
+        Heat = new HeatWatch(settings);
+    }
+
+    /// <summary>Finds every fault that is present.</summary>
+    /// <param name="elapsedMicroseconds">Clamped time since the last tick.</param>
+    /// <param name="readings">Readings of this tick, of any value.</param>
+    /// <param name="estimate">Estimates of this tick.</param>
+    /// <param name="sequence">Phase and stage up to now.</param>
+    public void Check(int elapsedMicroseconds, Readings readings, Estimate estimate, Sequence sequence)
+    {
+        bool lineClosed = _contacts.LineClosed;
+        bool lineCommanded = _contacts.LineCommanded;
+        Supply.Update(elapsedMicroseconds, readings, lineCommanded);
+        Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
+        Heat.Update(elapsedMicroseconds, readings, sequence.Stage - 1, lineClosed);
+
+        Present = FaultId.None;
+        _lastFoundBits = _foundBits;
+        _foundBits = 0;
+        CheckReadings(readings);
+        CheckField(elapsedMicroseconds, readings, lineCommanded || lineClosed);
+        if (Motion.IsTooFast) Find(FaultId.Overspeed, readings.SpeedRadPerSec, _settings.OverspeedRadPerSec);
+        CheckContacts(elapsedMicroseconds, readings);
+        CheckMotion(readings);
+        CheckHeat(readings);
+        CheckSurroundings(elapsedMicroseconds, readings, sequence.Phase);
+        _hasTicked = true;
+    }
+
+    private void CheckReadings(Readings readings)
+    {
+        if (readings.EmergencyStop) Find(FaultId.EmergencyStop, 1f, 0f);
+        CheckChannel(Channel.Supply, readings.SupplyVolts, _lowestSupplyVolts, _settings.HighestSupplyVolts);
+        CheckChannel(Channel.ArmatureCurrent, readings.ArmatureAmps, -Settings.Largest, Settings.Largest);
+        if (_settings.SpeedSensorFitted && readings.SpeedValid)
+        {
+            CheckChannel(Channel.Speed, readings.SpeedRadPerSec, -_settings.HighestSpeedRadPerSec, _settings.HighestSpeedRadPerSec);
+        }
+
+        if (_settings.FieldSensorFitted) CheckChannel(Channel.FieldCurrent, readings.FieldAmps, -Settings.Largest, Settings.Largest);
+        if (_settings.ResistorSensorFitted) CheckChannel(Channel.ResistorTemperature, readings.ResistorCelsius, LowestCelsius, HighestCelsius);
+        if (!IsWithin(readings.ArmatureAmps, -_settings.InstantTripAmps, _settings.InstantTripAmps))
+        {
+            Find(FaultId.Overcurrent, readings.ArmatureAmps, _settings.InstantTripAmps);
+        }
+    }
+
+    private void CheckChannel(Channel channel, float number, float lowest, float highest)
+    {
+        if (IsWithin(number, lowest, highest)) return;
+        if (Find(FaultId.ReadingInvalid, number, number < lowest ? lowest : highest)) PresentChannel = channel;
+    }
+
+    // The board's interpreter takes NaN for larger than any number, so it is the upper bound that rejects NaN there.
+    private static bool IsWithin(float number, float lowest, float highest) => number >= lowest && number <= highest;
+
+    private void CheckField(int elapsedMicroseconds, Readings readings, bool isLive)
+    {
+        if (_settings.MinimumFieldAmps <= 0f) return;
+        bool isWeak = isLive && !(Magnitude(readings.FieldAmps) >= _settings.MinimumFieldAmps);
+        if (_weakField.Lasts(isWeak, elapsedMicroseconds, _settings.TripConfirmMicroseconds))
+        {
+            Find(FaultId.FieldLost, readings.FieldAmps, _settings.MinimumFieldAmps);
+        }
+    }
+
+    private void CheckContacts(int elapsedMicroseconds, Readings readings)
+    {
+        if (_settings.ZeroAmps > 0f)
+        {
+            bool isOpen = _contacts.AllOpen && !_contacts.LineCommanded && !_contacts.BrakeCommanded;
+            bool flows = !(Magnitude(readings.ArmatureAmps) <= _settings.ZeroAmps);
+            if (_openCurrent.Lasts(isOpen && flows, elapsedMicroseconds, _settings.ContactMicroseconds))
+            {
+                Find(FaultId.CurrentWhileOpen, readings.ArmatureAmps, _settings.ZeroAmps);
+            }
+        }
+
+        if (_contacts.LineFailed) FindContact(_contacts.LineCommanded, ContactNumber.Line);
+        if (_contacts.StagesFailed)
+        {
+            int stage = _contacts.FirstDisagreeingStage;
+            FindContact(stage > 0 && _contacts.IsStageCommanded(stage), stage);
+        }
+
+        if (_contacts.BrakeFailed) FindContact(_contacts.BrakeCommanded, ContactNumber.Brake);
+        if (_contacts.FieldFailed) FindContact(_contacts.FieldCommanded, ContactNumber.Field);
+        if (_current.Fault != FaultId.None) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
+    }
+
+    private void FindContact(bool commanded, int contact) =>
+        Find(commanded ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, contact, 0f);
+
+    private void CheckMotion(Readings readings)
+    {
+        if (Motion.IsSpeedLost) Find(FaultId.SpeedSignalLost, 0f, 0f);
+        if (Motion.IsApart) Find(FaultId.BackEmfDisagreement, Motion.ApartVolts, _settings.DisagreementVolts);
+        if (Motion.IsBackwards) Find(FaultId.ReverseRotation, readings.SpeedRadPerSec, -_settings.ReverseRadPerSec);
+        if (Motion.IsStalled) Find(FaultId.Stalled, readings.ArmatureAmps, _settings.StallAmps);
+    }
+
+    private void CheckHeat(Readings readings)
+    {
+        if (Heat.IsMotorTripped) Find(FaultId.Overload, readings.ArmatureAmps, _settings.OverloadAmps);
+        if (_settings.ResistorSensorFitted && !(readings.ResistorCelsius <= _settings.ResistorCelsius))
+        {
+            if (Find(FaultId.ResistorTooHot, readings.ResistorCelsius, _settings.ResistorCelsius)) PresentChannel = Channel.ResistorTemperature;
+        }
+
+        if (Heat.IsResistorTripped) Find(FaultId.ResistorTooHot, Heat.Resistor.Level * _settings.ResistorJoules, _settings.ResistorJoules);
+    }
+
+    private void CheckSurroundings(int elapsedMicroseconds, Readings readings, Phase phase)
+    {
+        if (Supply.IsHighTooLong) Find(FaultId.SupplyHigh, readings.SupplyVolts, _settings.SupplyHighVolts);
+        if (Supply.IsLowTooLong) Find(FaultId.SupplyLow, readings.SupplyVolts, _settings.SupplyLowVolts);
+
+        int required = _settings.RequiredPermissives;
+        bool isNeeded = phase == Phase.FieldBuilding || phase == Phase.Accelerating || phase == Phase.Running;
+        bool isMissing = isNeeded && (readings.Permissives & required) != required;
+        if (_unpermitted.Lasts(isMissing, elapsedMicroseconds, _settings.TripConfirmMicroseconds))
+        {
+            Find(FaultId.PermissiveLost, readings.Permissives & required, required);
+        }
+
+        // The first period begins with power-up and says nothing.
+        bool isOn = _contacts.LineCommanded || _contacts.BrakeCommanded || _contacts.FieldCommanded;
+        if (isOn && _hasTicked && elapsedMicroseconds > _settings.MaximumTickMicroseconds)
+        {
+            Find(FaultId.LoopLate, elapsedMicroseconds * 0.000001f, _settings.MaximumTickMicroseconds * 0.000001f);
+        }
+    }
+
+    // True if it is the first, and so the most important one of this tick.
+    private bool Find(FaultId id, float measured, float limit)
+    {
+        int bit = 1 << (int)id;
+        _foundBits |= bit;
+        if (Present != FaultId.None)
+        {
+            if ((_lastFoundBits & bit) == 0) _log.Add(EventKind.Fault, (int)id, measured);
+            return false;
+        }
+
+        Present = id;
+        PresentValue = measured;
+        PresentLimit = limit;
+        PresentChannel = Channel.None;
+        return true;
+    }
+
+    /// <summary>True if <see cref="Present"/> was not there on the tick before.</summary>
+    public bool IsPresentNew => (_lastFoundBits & (1 << (int)Present)) == 0;
+
+    private static float Magnitude(float number) => number < 0f ? -number : number;
+}

@@ -1,0 +1,39 @@
+namespace StarterCtl.Core;
+
+/// <summary>Times how long the supply is low or high.</summary>
+public sealed class SupplyWatch
+{
+    private readonly Settings _settings;
+    private readonly Persistence _low = new Persistence();
+    private readonly Persistence _high = new Persistence();
+
+    /// <summary>True while the supply is below its low limit.</summary>
+    public bool IsLow;
+
+    /// <summary>True while the supply is above its high limit.</summary>
+    public bool IsHigh;
+
+    /// <summary>True once a dip has lasted for longer than it may while the line was commanded.</summary>
+    public bool IsLowTooLong;
+
+    /// <summary>True once the supply has been high for longer than it may while the line was commanded.</summary>
+    public bool IsHighTooLong;
+
+    /// <summary>Builds the watch on checked settings.</summary>
+    public SupplyWatch(Settings settings)
+    {
+        _settings = settings;
+    }
+
+    /// <summary>Time left until the line opens for a dip, microseconds.</summary>
+    public int DipMicrosecondsLeft => _low.MicrosecondsLeft(_settings.DipMicroseconds);
+
+    /// <summary>Looks at this tick's supply.</summary>
+    public void Update(int elapsedMicroseconds, Readings readings, bool lineCommanded)
+    {
+        IsLow = readings.SupplyVolts < _settings.SupplyLowVolts && _settings.SupplyLowVolts > 0f;
+        IsHigh = readings.SupplyVolts > _settings.SupplyHighVolts;
+        IsLowTooLong = _low.Lasts(IsLow && lineCommanded, elapsedMicroseconds, _settings.DipMicroseconds);
+        IsHighTooLong = _high.Lasts(IsHigh && lineCommanded, elapsedMicroseconds, _settings.SupplyHighMicroseconds);
+    }
+}

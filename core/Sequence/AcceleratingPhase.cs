@@ -1,0 +1,187 @@
+namespace StarterCtl.Core;
+
+/// <summary>Presets stages for a turning shaft, closes the line, and cuts the resistance out stage by stage.</summary>
+public sealed class AcceleratingPhase
+{
+    private readonly Settings _settings;
+    private readonly Sequence _sequence;
+    private readonly ContactProof _contacts;
+    private readonly CurrentProof _current;
+    private readonly PeakLaw _law;
+    private readonly ContactWait _waits;
+    private readonly SupplyDip _dip;
+    private readonly MotionWatch _motion;
+    private readonly EventLog _log;
+    private readonly Explanation _why;
+
+    /// <summary>Builds the phase.</summary>
+    public AcceleratingPhase(
+        Settings settings, Sequence sequence, ContactProof contacts, CurrentProof current, PeakLaw law, ContactWait waits,
+        SupplyDip dip, MotionWatch motion, EventLog log, Explanation why)
+    {
+        _settings = settings;
+        _sequence = sequence;
+        _contacts = contacts;
+        _current = current;
+        _law = law;
+        _waits = waits;
+        _dip = dip;
+        _motion = motion;
+        _log = log;
+        _why = why;
+    }
+
+    /// <summary>One decision: at most one stage.</summary>
+    public void Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
+        if (_sequence.InPhaseMicroseconds >= _settings.MaximumStartMicroseconds)
+        {
+            _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
+        }
+        else if (_sequence.WantLine)
+        {
+            Accelerate(elapsedMicroseconds, readings, estimate);
+        }
+        else
+        {
+            Preset(readings, estimate);
+        }
+    }
+
+    /// <summary>
+    /// Into a turning shaft the line closes on the first stage whose resistance keeps the current within the peak: the stages
+    /// before it are closed first, in order and each proven, and opened again when the shaft has become too slow for them.
+    /// </summary>
+    private void Preset(Readings readings, Estimate estimate)
+    {
+        bool isBackwards = estimate.SpeedKnown && readings.SpeedRadPerSec < -_settings.StandstillRadPerSec;
+        bool turns = estimate.SpeedKnown && readings.SpeedRadPerSec > _settings.StandstillRadPerSec;
+        bool isUnfit = isBackwards || (turns && !_settings.SpinningStart) || !_law.IsFirstCeilingKept;
+        int stages = turns && !isUnfit ? _law.StagesToPreset() : 0;
+        int wanted = (1 << stages) - 1;
+        _sequence.WantStages &= wanted;
+
+        if (_contacts.StagesClosed != _sequence.WantStages)
+        {
+            _why.Set(Reason.PresettingStages, _contacts.FirstDisagreeingStage, stages, _contacts.StagesMicrosecondsLeft);
+        }
+        else if (isUnfit)
+        {
+            _why.Set(Reason.WaitingForShaft, estimate.DecidingVolts, isBackwards ? 0f : _law.FirstCeilingVolts, 0);
+        }
+        else if (_sequence.WantStages != wanted)
+        {
+            _sequence.WantStages = (_sequence.WantStages << 1) | 1;
+            _why.Set(Reason.PresettingStages, _contacts.FirstDisagreeingStage, stages, _settings.ContactMicroseconds);
+        }
+        else
+        {
+            _sequence.BeginStage(stages + 1);
+            _sequence.WantLine = true;
+            _why.Set(Reason.WaitingForLineContact, 0f, 0f, _settings.ContactMicroseconds);
+        }
+    }
+
+    private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        if (_waits.TripOnStrayStage()) return;
+        if (!_sequence.LineProven && !_contacts.LineClosed && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1))
+        {
+            // The shaft has slowed down before the line was in.
+            _sequence.WantLine = false;
+            Preset(readings, estimate);
+            return;
+        }
+
+        if (!_contacts.LineClosed)
+        {
+            _waits.Wait();
+            return;
+        }
+
+        if (_sequence.LineProven) _sequence.InStageMicroseconds = Elapsed.Add(_sequence.InStageMicroseconds, elapsedMicroseconds);
+        _sequence.LineProven = true;
+
+        if (_sequence.InStageMicroseconds >= _settings.MaximumStageMicroseconds)
+        {
+            _sequence.Trip(FaultId.StageTookTooLong, _sequence.Stage, _settings.MaximumStageMicroseconds * 0.000001f);
+            return;
+        }
+
+        if (_dip.IsOn) _dip.PutBack(readings);
+        if (!_waits.IsOver || _current.IsPending) WaitForProof(readings);
+        else if ((_sequence.WantStages & _sequence.StageBit) != 0 || _sequence.Stage > _settings.StageCount) EnterNextStage(elapsedMicroseconds, readings, estimate);
+        else DecideCutout(elapsedMicroseconds, readings, estimate);
+    }
+
+    private void WaitForProof(Readings readings)
+    {
+        _waits.Wait();
+        if (_sequence.Phase == Phase.Accelerating && _current.IsLooking) _why.Set(Reason.ProvingByCurrent, readings.ArmatureAmps, _current.ExpectedAmps, _current.MicrosecondsLeft);
+    }
+
+    private void EnterNextStage(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        if (_sequence.Stage <= _settings.StageCount) _sequence.BeginStage(_sequence.Stage + 1);
+        if (_sequence.Stage <= _settings.StageCount)
+        {
+            DecideCutout(elapsedMicroseconds, readings, estimate);
+            return;
+        }
+
+        _sequence.GoTo(Phase.Running);
+        _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
+    }
+
+    private void DecideCutout(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        int stage = _sequence.Stage;
+        int confirmedMicroseconds = _sequence.ConfirmedMicroseconds;
+        _sequence.ConfirmedMicroseconds = -1;
+        if (_dip.IsOn)
+        {
+            _dip.Explain(readings);
+            return;
+        }
+
+        if (!_law.IsKept(stage))
+        {
+            ExplainPeak(stage, estimate);
+            return;
+        }
+
+        float backEmfVolts = estimate.DecidingVolts;
+        float thresholdVolts = _law.ThresholdVolts(stage);
+        if (!(readings.ArmatureAmps >= -_settings.LockoutAmps && readings.ArmatureAmps <= _settings.LockoutAmps))
+        {
+            _why.Set(Reason.CurrentAboveLockout, readings.ArmatureAmps, _settings.LockoutAmps, 0);
+            return;
+        }
+
+        if (_sequence.InStageMicroseconds < _settings.MinimumDwellMicroseconds)
+        {
+            _why.Set(Reason.MinimumDwell, backEmfVolts, thresholdVolts, _settings.MinimumDwellMicroseconds - _sequence.InStageMicroseconds);
+            return;
+        }
+
+        int confirm = estimate.SpeedKnown ? _settings.ConfirmMicroseconds : _settings.ResistiveConfirmMicroseconds;
+        _sequence.ConfirmedMicroseconds = confirmedMicroseconds >= 0 ? Elapsed.Add(confirmedMicroseconds, elapsedMicroseconds) : 0;
+        if (_sequence.ConfirmedMicroseconds < confirm)
+        {
+            _why.Set(Reason.Confirming, backEmfVolts, thresholdVolts, confirm - _sequence.ConfirmedMicroseconds);
+            return;
+        }
+
+        _sequence.WantStages |= _sequence.StageBit;
+        _log.Add(EventKind.Cutout, stage, backEmfVolts);
+        _why.Set(Reason.StageCutOut, backEmfVolts, thresholdVolts, 0);
+    }
+
+    private void ExplainPeak(int stage, Estimate estimate)
+    {
+        if (!estimate.DecidingValid) _why.Set(Reason.SpeedUnknown, 0f, 0f, _motion.SpeedMicrosecondsLeft);
+        else if (estimate.DecidingVolts > _law.CeilingVolts(stage)) _why.Set(Reason.BackEmfAboveSupply, estimate.DecidingVolts, _law.CeilingVolts(stage), 0);
+        else _why.Set(Reason.BackEmfBelowThreshold, estimate.DecidingVolts, _law.ThresholdVolts(stage), 0);
+    }
+}

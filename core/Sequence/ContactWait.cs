@@ -1,0 +1,64 @@
+namespace StarterCtl.Core;
+
+/// <summary>What running and accelerating do while a contact is not where its coil wants it.</summary>
+public sealed class ContactWait
+{
+    private readonly Sequence _sequence;
+    private readonly ContactProof _contacts;
+    private readonly PeakLaw _law;
+    private readonly Explanation _why;
+
+    /// <summary>Builds the rule.</summary>
+    public ContactWait(Sequence sequence, ContactProof contacts, PeakLaw law, Explanation why)
+    {
+        _sequence = sequence;
+        _contacts = contacts;
+        _law = law;
+        _why = why;
+    }
+
+    /// <summary>True while line and stages are where their coils want them.</summary>
+    public bool IsOver => _contacts.LineClosed && _contacts.StagesClosed == _sequence.WantStages;
+
+    /// <summary>
+    /// Trips on a stage contact that nobody commanded, while the line is not in: the line must not meet less resistance than the
+    /// stage in effect.
+    /// </summary>
+    /// <returns>True if it tripped.</returns>
+    public bool TripOnStrayStage()
+    {
+        bool isStray = (_contacts.StagesClosed & ~_sequence.WantStages) != 0;
+        if (!isStray || (_sequence.LineProven && _contacts.LineClosed)) return false;
+        _sequence.Trip(FaultId.ContactDidNotOpen, _contacts.FirstStrayStage, 0f);
+        return true;
+    }
+
+    /// <summary>
+    /// A contact that was proven closed and opened may close again by itself: it must then not meet so slow a shaft that the peak
+    /// would be passed, whether the stage commanded last is proven closed yet or not.
+    /// </summary>
+    public void Wait()
+    {
+        int stage = _sequence.Stage;
+        int provenStages = (1 << (stage - 1)) - 1;
+        bool isLost = !_contacts.LineClosed || (_contacts.StagesClosed & provenStages) != provenStages;
+        int lastStage = (_sequence.WantStages & _sequence.StageBit) != 0 ? stage : stage - 1;
+        _sequence.ConfirmedMicroseconds = -1;
+        if (isLost && lastStage > 0 && !_law.IsKept(lastStage))
+        {
+            _sequence.Trip(FaultId.ContactDidNotClose, _contacts.LineClosed ? _contacts.FirstDisagreeingStage : ContactNumber.Line, 0f);
+        }
+        else if (!_contacts.LineClosed)
+        {
+            _why.Set(Reason.WaitingForLineContact, 0f, 0f, _contacts.LineMicrosecondsLeft);
+        }
+        else if (_contacts.FirstStrayStage != 0)
+        {
+            _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, _contacts.StagesMicrosecondsLeft);
+        }
+        else
+        {
+            _why.Set(Reason.WaitingForStageContact, _contacts.FirstDisagreeingStage, 0f, _contacts.StagesMicrosecondsLeft);
+        }
+    }
+}

@@ -1,0 +1,79 @@
+namespace StarterCtl.Core;
+
+/// <summary>Waits until every contact is proven open; then brakes, if a brake is fitted and the shaft still turns.</summary>
+public sealed class StoppingPhase
+{
+    private readonly Settings _settings;
+    private readonly Sequence _sequence;
+    private readonly ContactProof _contacts;
+    private readonly Explanation _why;
+
+    /// <summary>Builds the phase.</summary>
+    public StoppingPhase(Settings settings, Sequence sequence, ContactProof contacts, Explanation why)
+    {
+        _settings = settings;
+        _sequence = sequence;
+        _contacts = contacts;
+        _why = why;
+    }
+
+    /// <summary>Opens everything.</summary>
+    public void Begin()
+    {
+        _sequence.Enter(Phase.Stopping);
+        _sequence.HasBraked = false;
+        ExplainContacts();
+    }
+
+    /// <summary>Waits.</summary>
+    /// <returns>True when nothing is left to wait for.</returns>
+    public bool Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        if (!_contacts.AllOpen)
+        {
+            ExplainContacts();
+            return false;
+        }
+
+        if (!_settings.BrakeFitted || _sequence.HasBraked || !TurnsTooFast(readings, estimate)) return true;
+        WaitForBrake(elapsedMicroseconds, readings, estimate);
+        return false;
+    }
+
+    private bool TurnsTooFast(Readings readings, Estimate estimate) =>
+        estimate.SpeedKnown && Magnitude(readings.SpeedRadPerSec) > _settings.BrakeReleaseRadPerSec;
+
+    private void WaitForBrake(int elapsedMicroseconds, Readings readings, Estimate estimate)
+    {
+        _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
+        float backEmfVolts = Magnitude(estimate.BackEmfVolts);
+        float brakeVolts = _settings.PeakAmps * _settings.BrakeOhms + _settings.BrushDropVolts;
+        if (_sequence.InPhaseMicroseconds < _settings.BrakeDelayMicroseconds)
+        {
+            _why.Set(Reason.BrakeDelay, 0f, 0f, _settings.BrakeDelayMicroseconds - _sequence.InPhaseMicroseconds);
+        }
+        else if (_sequence.InPhaseMicroseconds >= _settings.MaximumBrakeMicroseconds)
+        {
+            _sequence.Trip(FaultId.BrakeDidNotFinish, readings.SpeedRadPerSec, _settings.BrakeReleaseRadPerSec);
+        }
+        else if (!(backEmfVolts <= brakeVolts))
+        {
+            _why.Set(Reason.BackEmfAboveBrake, backEmfVolts, brakeVolts, _settings.MaximumBrakeMicroseconds - _sequence.InPhaseMicroseconds);
+        }
+        else
+        {
+            _sequence.Enter(Phase.Braking);
+            _sequence.WantBrake = true;
+            _why.Set(Reason.WaitingForBrakeContact, 0f, 0f, _settings.ContactMicroseconds);
+        }
+    }
+
+    private void ExplainContacts()
+    {
+        int microsecondsLeft = _contacts.LineClosed ? _contacts.LineMicrosecondsLeft
+            : _contacts.StagesClosed != 0 ? _contacts.StagesMicrosecondsLeft : _contacts.BrakeMicrosecondsLeft;
+        _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, microsecondsLeft);
+    }
+
+    private static float Magnitude(float number) => number < 0f ? -number : number;
+}
