@@ -55,12 +55,13 @@ internal sealed class RunLog
         if (why.Reason == _reason && _controller.Phase == _phase && _controller.Stage == _stage) return false;
         if (_controller.Phase != _phase) _phases.Add(new PhaseEntry(_controller.Phase, now, why.Reason));
         FaultLatch fault = _controller.Fault;
-        if (fault.Id != _fault && fault.IsLatched) _faults.Add(new FaultEntry(fault.Id, now, fault.Value, fault.Limit));
+        FaultEntry? latched = fault.Id != _fault && fault.IsLatched ? FaultEntry.Of(fault, now) : null;
+        if (latched != null) _faults.Add(latched);
         _fault = fault.Id;
         _phase = _controller.Phase;
         _stage = _controller.Stage;
         _reason = why.Reason;
-        _timeline.Add(Entry(now, null));
+        _timeline.Add(Entry(now, null) with { Fault = latched });
         return true;
     }
 

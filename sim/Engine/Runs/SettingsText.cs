@@ -13,7 +13,7 @@ public static class SettingsText
     private const string ChecksumName = "checksum";
 
     /// <summary>Writes a set.</summary>
-    /// <returns>Lines "name = value unit"; the values of the stages are numbered: volts-left.1, volts-left.2 ...</returns>
+    /// <returns>Lines "name = value unit"; those of stages and curve points are numbered: volts-left.1, volts-left.2 ...; a curve without points is left out.</returns>
     public static string Write(Settings settings)
     {
         StringBuilder text = new();
@@ -40,6 +40,10 @@ public static class SettingsText
     public static string Checksum(Settings settings) =>
         "0x" + SettingsChecksum.Of(settings).ToString("X8", CultureInfo.InvariantCulture);
 
+    /// <summary>True for a setting with a value for each stage or each point of the curve; its names carry a number, from 1.</summary>
+    public static bool IsNumbered(SettingId id) =>
+        id is SettingId.StageOhms or SettingId.VoltsLeft or SettingId.CurveAmps or SettingId.CurveConstants;
+
     /// <summary>Reads a set back.</summary>
     /// <param name="text">What <see cref="Write"/> gave.</param>
     /// <exception cref="FormatException">A line is unknown, missing, double, out of range, of another version, or the checksum differs.</exception>
@@ -55,7 +59,7 @@ public static class SettingsText
         Settings settings = new();
         foreach (SettingRow row in SettingTable.Rows)
         {
-            // The stage count stands first in the table, so the number of values is known when they are read.
+            // Counts stand before what they count, so the number of values is known when they are read.
             int count = SettingAccess.Count(settings, row.Id);
             for (int i = 0; i < count; i++) ReadValue(settings, row, i, Take(lines, NameOf(row, i)));
         }
@@ -104,7 +108,6 @@ public static class SettingsText
     private static string Take(Dictionary<string, string> lines, string name) =>
         lines.Remove(name, out string? value) ? value : throw new FormatException($"{name}: found nothing");
 
-    // Only the numbers of the stages come more than once.
-    private static string NameOf(SettingRow row, int index) =>
-        row.Id is SettingId.StageOhms or SettingId.VoltsLeft ? $"{row.Name}.{index + 1}" : row.Name;
+    // Only the numbers of the stages and the points of a curve come more than once.
+    private static string NameOf(SettingRow row, int index) => IsNumbered(row.Id) ? $"{row.Name}.{index + 1}" : row.Name;
 }

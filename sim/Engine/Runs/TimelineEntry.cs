@@ -13,4 +13,8 @@ namespace StarterCtl.Engine.Runs;
 /// <param name="ArmatureAmps">Current, A.</param>
 /// <param name="Event">The event when this is one, else null.</param>
 public sealed record TimelineEntry(
-    double Seconds, Phase Phase, int Stage, Reason Reason, float Quantity, float Limit, double SecondsLeft, double ArmatureAmps, RunEvent? Event);
+    double Seconds, Phase Phase, int Stage, Reason Reason, float Quantity, float Limit, double SecondsLeft, double ArmatureAmps, RunEvent? Event)
+{
+    /// <summary>The fault that was latched on this tick, else null.</summary>
+    public FaultEntry? Fault { get; init; }
+}
