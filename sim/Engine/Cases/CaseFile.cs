@@ -74,6 +74,16 @@ public sealed class CaseFile
     /// <exception cref="CaseException">Left out, and the key has no default.</exception>
     public string Text(CaseKey key) => Value(key, CaseValueKind.Text, CaseValueKind.Choice).Written;
 
+    /// <summary>The value of a choice between yes and no.</summary>
+    /// <param name="key">A key with that choice.</param>
+    /// <returns>True for yes.</returns>
+    public bool IsYes(CaseKey key) => Text(key) == "yes";
+
+    /// <summary>Whether any key of a table is written in the file.</summary>
+    /// <param name="table">Name of the table.</param>
+    /// <returns>True when the file has one.</returns>
+    public bool HasAnyOf(string table) => _values.Keys.Any(entry => entry.Event < 0 && entry.Key.Table == table);
+
     /// <summary>The values of a list.</summary>
     /// <param name="key">A key with a list.</param>
     /// <returns>SI values in the order of the file.</returns>

@@ -30,6 +30,7 @@ internal sealed class CaseValueReader(ProblemList problems)
         string text = key.DefaultText!;
         double number = text == None ? double.PositiveInfinity
             : key.Dimension is Dimension dimension ? Units.Parse(text, dimension)
+            : key.Kind is CaseValueKind.Ratio or CaseValueKind.Count ? double.Parse(text, CultureInfo.InvariantCulture)
             : double.NaN;
         return new CaseValue(text, 0) { Number = number };
     }

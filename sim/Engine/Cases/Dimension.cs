@@ -41,4 +41,10 @@ public enum Dimension
 
     /// <summary>Webers.</summary>
     Flux,
+
+    /// <summary>Joules.</summary>
+    Energy,
+
+    /// <summary>Degrees Celsius, in which the controller reads temperatures.</summary>
+    Temperature,
 }

@@ -66,6 +66,10 @@ internal static class UnitTable
         new("N m s2/rad2", Dimension.FanTorque, 1, 1),
         new("Wb", Dimension.Flux, 1, 1),
         new("mWb", Dimension.Flux, 1, 1e3),
+        new("J", Dimension.Energy, 1, 1),
+        new("kJ", Dimension.Energy, 1e3, 1),
+        new("MJ", Dimension.Energy, 1e6, 1),
+        new("degC", Dimension.Temperature, 1, 1),
     ];
 
     // Units by the words and abbreviations of everyday speech, in lower case and singular.
@@ -86,6 +90,8 @@ internal static class UnitTable
         ["hour"] = "h",
         ["hr"] = "h",
         ["weber"] = "Wb",
+        ["joule"] = "J",
+        ["celsius"] = "degC",
     };
 
     private static readonly (string Word, string Letter)[] Prefixes = [("milli", "m"), ("micro", "u"), ("kilo", "k"), ("mega", "M")];
@@ -135,6 +141,7 @@ internal static class UnitTable
         {
             switch (letter)
             {
+                case '°': canonical.Append("deg"); break;
                 case '²': canonical.Append('2'); break;
                 case '·' or '⋅' or '*': canonical.Append(' '); break;
                 case '\u00B5' or '\u03BC': canonical.Append('u'); break;   // micro sign, Greek mu

@@ -75,6 +75,8 @@ public static partial class Units
         Dimension.ViscousTorque => "a torque per speed",
         Dimension.FanTorque => "a torque per speed squared",
         Dimension.Flux => "a flux",
+        Dimension.Energy => "an energy",
+        Dimension.Temperature => "a temperature",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "not a dimension"),
     };
 
