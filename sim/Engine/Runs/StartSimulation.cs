@@ -205,6 +205,12 @@ public sealed class StartSimulation
             CloseStages = _outputs.CloseStages,
             StagesClosed = _readings.StagesClosed,
             Fault = _controller.Fault.Id,
+            FieldAmps = _readings.FieldAmps,
+            CloseBrake = _outputs.CloseBrake,
+            BrakeClosed = _readings.BrakeClosed,
+            CloseField = _outputs.CloseField,
+            FieldClosed = _readings.FieldClosed,
+            SpeedValid = _readings.SpeedValid,
         };
     }
 }
