@@ -7,4 +7,32 @@ namespace StarterCtl.Engine.Cases;
 /// <param name="Command">What the operator does, one of the choices of <see cref="CaseKeys.EventCommand"/>.</param>
 /// <param name="Line">Line of the case file on which the event begins.</param>
 public sealed record CaseEvent(
-    double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, string? Command, int Line);
+    double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, string? Command, int Line)
+{
+    /// <summary>New voltage of the field's own supply, V; 0 or more.</summary>
+    public double? FieldSupplyVolts { get; init; }
+
+    /// <summary>Field circuit, one of the choices of <see cref="CaseKeys.EventField"/>.</summary>
+    public string? Field { get; init; }
+
+    /// <summary>Speed signal, one of the choices of <see cref="CaseKeys.EventSpeedSignal"/>.</summary>
+    public string? SpeedSignal { get; init; }
+
+    /// <summary>Shaft, one of the choices of <see cref="CaseKeys.EventShaft"/>.</summary>
+    public string? Shaft { get; init; }
+
+    /// <summary>Contactor, one of the choices of <see cref="CaseKeys.EventContact"/>; there exactly when <see cref="ContactFault"/> is.</summary>
+    public string? Contact { get; init; }
+
+    /// <summary>Its state, one of the choices of <see cref="CaseKeys.EventContactFault"/>.</summary>
+    public string? ContactFault { get; init; }
+
+    /// <summary>How many permissive inputs are given, counted from the first.</summary>
+    public int? Permissives { get; init; }
+
+    /// <summary>What the current sensor reads over what flows.</summary>
+    public double? CurrentGain { get; init; }
+
+    /// <summary>Temperature of the starting resistor, degC.</summary>
+    public double? ResistorCelsius { get; init; }
+}

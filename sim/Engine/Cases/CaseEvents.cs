@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 
 namespace StarterCtl.Engine.Cases;
 
@@ -26,12 +27,21 @@ internal sealed class CaseEvents(ProblemList problems)
 
             CheckTime(at, before, run);
             before = at;
-            events.Add(new CaseEvent(
-                at.Number,
-                values.GetValueOrDefault((CaseKeys.EventLoadTorque, i))?.Number,
-                values.GetValueOrDefault((CaseKeys.EventSupplyVoltage, i))?.Number,
-                values.GetValueOrDefault((CaseKeys.EventCommand, i))?.Written,
-                lines[i]));
+            events.Add(new CaseEvent(at.Number, Number(CaseKeys.EventLoadTorque), Number(CaseKeys.EventSupplyVoltage), Word(CaseKeys.EventCommand), lines[i])
+            {
+                FieldSupplyVolts = Number(CaseKeys.EventFieldSupplyVoltage),
+                Field = Word(CaseKeys.EventField),
+                SpeedSignal = Word(CaseKeys.EventSpeedSignal),
+                Shaft = Word(CaseKeys.EventShaft),
+                Contact = Word(CaseKeys.EventContact),
+                ContactFault = Word(CaseKeys.EventContactFault),
+                Permissives = (int?)Number(CaseKeys.EventPermissives),
+                CurrentGain = Number(CaseKeys.EventCurrentGain),
+                ResistorCelsius = Number(CaseKeys.EventResistorTemperature),
+            });
+
+            double? Number(CaseKey key) => values.GetValueOrDefault((key, i))?.Number;
+            string? Word(CaseKey key) => values.GetValueOrDefault((key, i))?.Written;
         }
 
         return events;
@@ -42,14 +52,18 @@ internal sealed class CaseEvents(ProblemList problems)
         CaseKey at = CaseKeys.EventAt;
         if (!written.Contains((at, index))) problems.Add(line, at.Path, "nothing", at.AllowedInFull);
 
-        CaseKey[] actions = [CaseKeys.EventLoadTorque, CaseKeys.EventSupplyVoltage, CaseKeys.EventCommand];
-        foreach (CaseKey action in actions)
-        {
-            if (written.Contains((action, index))) return;
-        }
-
-        string allowed = $"at least one of {actions[0].Name}, {actions[1].Name} and {actions[2].Name}";
+        CheckPair(line, index, CaseKeys.EventContact, CaseKeys.EventContactFault, written);
+        CheckPair(line, index, CaseKeys.EventContactFault, CaseKeys.EventContact, written);
+        CaseKey[] actions = [.. CaseKeys.All.Where(key => key.Table == at.Table && key != at)];
+        if (actions.Any(action => written.Contains((action, index)))) return;
+        string allowed = $"at least one of {string.Join(", ", actions[..^1].Select(key => key.Name))} and {actions[^1].Name}";
         problems.Add(line, at.Table, "an event in which nothing happens", allowed);
+    }
+
+    private void CheckPair(int line, int index, CaseKey key, CaseKey needed, ISet<(CaseKey Key, int Event)> written)
+    {
+        if (!written.Contains((key, index)) || written.Contains((needed, index))) return;
+        problems.Add(line, needed.Path, $"nothing beside {key.Path}", needed.AllowedInFull);
     }
 
     private void CheckTime(CaseValue at, CaseValue? before, CaseValue? run)

@@ -9,11 +9,6 @@ public sealed class CaseKey
     /// <summary>Most characters of a text.</summary>
     internal const int LongestText = 200;
 
-    /// <summary>Fewest values in a list.</summary>
-    internal const int FewestItems = 1;
-
-    /// <summary>Most values in a list: as many as a starter has stages.</summary>
-    internal const int MostItems = Core.Settings.MostStages;
 
     internal CaseKey(string path, CaseValueKind kind, string example, string summary)
     {
@@ -52,6 +47,12 @@ public sealed class CaseKey
 
     /// <summary>True when the word "none" is accepted and means no limit.</summary>
     public bool AllowsNone { get; internal init; }
+
+    /// <summary>Fewest values in a list.</summary>
+    public int FewestItems { get; internal init; } = 1;
+
+    /// <summary>Most values in a list: as many as a starter has stages, unless the key says otherwise.</summary>
+    public int MostItems { get; internal init; } = Core.Settings.MostStages;
 
     /// <summary>True when a count has to be even.</summary>
     public bool IsEven { get; internal init; }

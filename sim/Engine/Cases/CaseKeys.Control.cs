@@ -17,7 +17,7 @@ public static partial class CaseKeys
     /// <summary><c>starter.stages</c>: number of stages; when left out, as many as needed.</summary>
     public static readonly CaseKey StarterStages =
         new("starter.stages", CaseValueKind.Count, "3", "Number of stages; when left out, as many as needed")
-        { Range = CaseRange.Counts(1, CaseKey.MostItems) };
+        { Range = CaseRange.Counts(1, Core.Settings.MostStages) };
 
     /// <summary><c>starter.slack</c>: what gives way when the limits ask for no whole number of stages.</summary>
     public static readonly CaseKey StarterSlack =

@@ -27,6 +27,20 @@ public static partial class CaseKeys
         new("field.rated-current", CaseValueKind.Quantity, "\"1.2 A\"", "Field current at which the machine constant holds; when left out, supply voltage over resistance")
         { Range = CaseRange.Above0(Dimension.Current, "100 kA") };
 
+    /// <summary><c>field.curve-currents</c>: field current of each point of the magnetisation curve.</summary>
+    public static readonly CaseKey FieldCurveCurrents =
+        new("field.curve-currents", CaseValueKind.Quantities, "[\"0 A\", \"0.6 A\", \"1.2 A\"]", "Field current of each point of the magnetisation curve, the first 0, rising; without a curve the flux is in proportion")
+        { Range = CaseRange.From0(Dimension.Current, "100 kA"), FewestItems = 2, MostItems = Core.Settings.MostCurvePoints };
+
+    /// <summary><c>field.curve-constants</c>: machine constant at each point of the magnetisation curve.</summary>
+    public static readonly CaseKey FieldCurveConstants =
+        new("field.curve-constants", CaseValueKind.Quantities, "[\"0.05 V s/rad\", \"1 V s/rad\", \"1.6 V s/rad\"]", "Machine constant at each point of the magnetisation curve, not falling; takes the place of the machine's own")
+        { Range = CaseRange.Above0(Dimension.MachineConstant, "1e6 V s/rad"), FewestItems = 2, MostItems = Core.Settings.MostCurvePoints };
+
+    /// <summary><c>field.discharge-time</c>: time constant of the current in an open field circuit.</summary>
+    public static readonly CaseKey FieldDischargeTime =
+        Time("field.discharge-time", "\"50 ms\"", "50 ms", "Time constant with which the field current dies through its discharge resistor once the circuit is open");
+
     /// <summary><c>field.contactor</c>: whether the controller switches the field.</summary>
     public static readonly CaseKey FieldContactor =
         YesOrNo("field.contactor", "no", "Whether the controller switches the field by a contactor; otherwise it is on before the start");

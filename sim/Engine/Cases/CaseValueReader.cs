@@ -103,7 +103,7 @@ internal sealed class CaseValueReader(ProblemList problems)
         if (entry.Value is not ArraySyntax list) return Refuse(entry, Describe(entry.Value), key.AllowedInFull);
 
         ValueSyntax[] items = [.. list.Items.Select(item => item.Value).OfType<ValueSyntax>()];
-        if (items.Length is < CaseKey.FewestItems or > CaseKey.MostItems)
+        if (items.Length < key.FewestItems || items.Length > key.MostItems)
             return Refuse(entry, string.Create(CultureInfo.InvariantCulture, $"a list of {items.Length} values"));
 
         List<double> numbers = [];

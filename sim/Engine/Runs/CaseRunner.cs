@@ -14,10 +14,6 @@ namespace StarterCtl.Engine.Runs;
 /// <summary>From a case file to a designed, simulated and judged start.</summary>
 public static class CaseRunner
 {
-    // Common practice, no source: an instantaneous trip half above the permitted peak, feedback within twice the contact's time.
-    private const double InstantTripRatio = 1.5;
-    private const double ContactTimeRatio = 2;
-    private const double LeastContactSeconds = 0.1;
     private const int SamplesKept = 10_000;
     private const int MostSamples = 5_000_000;
     private const double LeastHenries = 1e-9;
@@ -34,7 +30,11 @@ public static class CaseRunner
         StarterDesign design = designed.Design;
         Machine machine = MachineOf(file, designed);
         Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime));
-        ControlSetup control = Control(file, design, contactors);
+        CheckExpectation(file);
+        FieldCircuit? field = CaseField.Of(file, machine.Constant);
+        ControlSetup control = CaseControl.Of(file, design, contactors, field);
+        Settings settings = ControllerSettings.From(design, machine, control);
+        SettingsRefusal.ThrowIfAny(file, settings);
         RunSetup setup = new()
         {
             Machine = machine,
@@ -45,10 +45,10 @@ public static class CaseRunner
             PeriodMicroseconds = control.PeriodMicroseconds,
             DurationSeconds = file.Number(CaseKeys.RunDuration),
             InitialSpeedRadPerSec = file.Number(CaseKeys.LoadSpeed),
-            Events = [.. file.Events.Select(EventOf)],
+            Events = CaseHappenings.Of(file, design.StageCount, control),
+            Field = field,
+            BrakeOhms = control.Brake?.ResistorOhms,
         };
-        Settings settings = ControllerSettings.From(design, machine, control);
-        CheckSettings(file, settings);
         Record record = new(RecordPeriodMicroseconds(file, setup));
         Trace trace = new();
         RunResult result = StartSimulation.Run(setup, settings, record, trace, progress, cancellation);
@@ -89,35 +89,11 @@ public static class CaseRunner
         return new Machine(designed.Plate.MachineConstant!.Value, designed.Design.ArmatureOhms, henries, designed.Design.BrushDropVolts, inertia);
     }
 
-    private static ControlSetup Control(CaseFile file, StarterDesign design, Contactors contactors)
+    private static void CheckExpectation(CaseFile file)
     {
-        double lockout = file.Number(CaseKeys.ControlLockoutCurrent);
-        double contactSeconds = file.Has(CaseKeys.ControlContactTime)
-            ? file.Number(CaseKeys.ControlContactTime)
-            : Math.Max(LeastContactSeconds, ContactTimeRatio * Math.Max(contactors.ClosingSeconds, contactors.OpeningSeconds));
-        ControlSetup control = new()
-        {
-            PeriodMicroseconds = Microseconds(file.Number(CaseKeys.ControlPeriod)),
-            ConfirmMicroseconds = Microseconds(file.Number(CaseKeys.ControlConfirmTime)),
-            MinimumDwellMicroseconds = Microseconds(file.Number(CaseKeys.ControlMinimumDwell)),
-            MaximumStageMicroseconds = Microseconds(file.Number(CaseKeys.ControlMaximumStageTime)),
-            ContactMicroseconds = Microseconds(contactSeconds),
-            LockoutAmps = double.IsFinite(lockout) ? lockout : null,
-            InstantTripAmps = file.Has(CaseKeys.ControlInstantTrip) ? file.Number(CaseKeys.ControlInstantTrip) : InstantTripRatio * design.WorstPeakAmps,
-        };
-        if (control.MaximumStageMicroseconds <= control.MinimumDwellMicroseconds)
-        {
-            throw new CaseException([file.Problem(
-                CaseKeys.ControlMaximumStageTime,
-                file.Written(CaseKeys.ControlMaximumStageTime),
-                $"above the minimum dwell of {file.Written(CaseKeys.ControlMinimumDwell)}")]);
-        }
-
-        return control;
+        if (!file.Has(CaseKeys.ExpectBy) || file.Has(CaseKeys.ExpectFault)) return;
+        throw new CaseException([file.Problem(CaseKeys.ExpectBy, $"\"{file.Written(CaseKeys.ExpectBy)}\" without expect.fault", "expect.fault in the file, the name of a fault")]);
     }
-
-    // A contact time shorter than a microsecond would be none.
-    private static int Microseconds(double seconds) => (int)Math.Ceiling(Math.Round(seconds * 1e6, 3));
 
     private static long RecordPeriodMicroseconds(CaseFile file, RunSetup setup)
     {
@@ -143,46 +119,10 @@ public static class CaseRunner
         return ticks * setup.PeriodMicroseconds;
     }
 
-    // Values that pass one by one can still ask the controller for a limit beyond what it can hold.
-    private static void CheckSettings(CaseFile file, Settings settings)
-    {
-        SettingId problem = settings.FirstProblem();
-        if (problem == SettingId.None) return;
-        CaseKey key = problem switch
-        {
-            SettingId.MachineConstant or SettingId.HighestSpeedRadPerSec => CaseKeys.MotorConstant,
-            SettingId.HighestSupplyVolts => CaseKeys.SupplyVoltage,
-            SettingId.SteadyAmpsPerSec => CaseKeys.MotorArmatureInductance,
-            SettingId.InstantTripAmps => CaseKeys.ControlInstantTrip,
-            SettingId.LockoutAmps => CaseKeys.ControlLockoutCurrent,
-            SettingId.ContactMicroseconds => CaseKeys.ControlContactTime,
-            SettingId.MaximumStageMicroseconds => CaseKeys.ControlMaximumStageTime,
-            _ => CaseKeys.StarterPeakCurrent,
-        };
-        throw new CaseException([file.Problem(
-            key,
-            $"values that lead to a setting {problem} which the controller cannot hold",
-            $"values whose volts, amperes and rad/s, doubled, stay below {Text.Number(Settings.Largest)}")]);
-    }
-
     private static IEnumerable<string> LockoutWarnings(CaseDesign designed, Settings settings)
     {
         DesignedStage? stuck = designed.Design.Stages.FirstOrDefault(stage => settings.LockoutAmps <= stage.LoadAmps);
         if (stuck == null) yield break;
         yield return $"The lockout current of {Text.Number(settings.LockoutAmps)} A is not above the {Text.Number(stuck.LoadAmps!.Value)} A that the load takes at the end of stage {stuck.Stage}: that stage will never be cut out.";
     }
-
-    private static RunEvent EventOf(CaseEvent written) =>
-        new(written.AtSeconds, written.LoadTorqueNewtonMetres, written.SupplyVolts, CommandOf(written.Command));
-
-    private static OperatorCommand? CommandOf(string? written) => written switch
-    {
-        null => null,
-        "start" => OperatorCommand.Start,
-        "stop" => OperatorCommand.Stop,
-        "reset" => OperatorCommand.Reset,
-        "emergency stop" => OperatorCommand.EmergencyStop,
-        "release emergency stop" => OperatorCommand.ReleaseEmergencyStop,
-        _ => throw new ArgumentOutOfRangeException(nameof(written), written, null),
-    };
 }

@@ -23,4 +23,19 @@ public sealed record ControlSetup
 
     /// <summary>Instantaneous trip, A.</summary>
     public double InstantTripAmps { get; init; }
+
+    /// <summary>True when a turning shaft may be started.</summary>
+    public bool SpinningStart { get; init; } = true;
+
+    /// <summary>Field circuit; null: the flux is constant.</summary>
+    public FieldControl? Field { get; init; }
+
+    /// <summary>Dynamic brake; null: none.</summary>
+    public BrakeControl? Brake { get; init; }
+
+    /// <summary>What the controller sees.</summary>
+    public SensorSetup Sensors { get; init; } = new();
+
+    /// <summary>What trips it beyond the above.</summary>
+    public ProtectionSetup Protections { get; init; } = new();
 }

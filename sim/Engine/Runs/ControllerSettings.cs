@@ -11,10 +11,13 @@ public static class ControllerSettings
     // Readings are believed up to twice what the design expects.
     private const double PlausibleFactor = 2;
 
+    // Common practice, no source.
+    private const double StandstillRatio = 0.01;
+
     /// <summary>Fills the controller's settings.</summary>
     /// <param name="design">Sections and thresholds.</param>
     /// <param name="machine">Machine constant, brush drop and inductance.</param>
-    /// <param name="control">Times and currents of the control.</param>
+    /// <param name="control">Everything else. Protections that it leaves open stay off.</param>
     public static Settings From(StarterDesign design, Machine machine, ControlSetup control)
     {
         Settings settings = new()
@@ -40,8 +43,99 @@ public static class ControllerSettings
         }
 
         settings.StageOhms[design.StageCount] = (float)design.ArmatureOhms;
+        settings.SpinningStart = control.SpinningStart;
+        settings.NominalSupplyVolts = (float)design.SupplyVolts;
+        SetField(settings, control.Field);
+        SetBrake(settings, control.Brake, design.ArmatureOhms);
+        SetSensors(settings, control.Sensors, design.SupplyVolts / machine.Constant);
+        SetSupplyLimits(settings, control.Protections);
+        SetHeatLimits(settings, control.Protections);
+        SetMotionLimits(settings, control.Protections);
         return settings;
     }
+
+    private static void SetField(Settings settings, FieldControl? field)
+    {
+        if (field == null) return;
+        settings.FieldContactorFitted = field.HasContactor;
+        settings.FieldContactFitted = field.HasContact;
+        settings.FieldSensorFitted = field.IsMeasured;
+        settings.MinimumFieldAmps = (float)field.MinimumAmps;
+        settings.FieldBuildMicroseconds = field.BuildMicroseconds;
+        settings.MaximumFieldMicroseconds = field.MaximumMicroseconds;
+        if (!field.IsMeasured) return;
+        settings.FluxSource = FluxSource.FieldCurrent;
+        settings.CurvePoints = field.Magnetisation.Amps.Count;
+        for (int i = 0; i < settings.CurvePoints; i++)
+        {
+            settings.CurveAmps[i] = (float)field.Magnetisation.Amps[i];
+            settings.CurveConstants[i] = (float)field.Magnetisation.Constants[i];
+        }
+    }
+
+    private static void SetBrake(Settings settings, BrakeControl? brake, double armatureOhms)
+    {
+        if (brake == null) return;
+        settings.BrakeFitted = true;
+        settings.BrakeContactFitted = brake.HasContact;
+        settings.BrakeOhms = brake.ResistorOhms > 0 ? (float)(armatureOhms + brake.ResistorOhms) : 0f;
+        settings.BrakeReleaseRadPerSec = (float)brake.ReleaseRadPerSec;
+        settings.BrakeDelayMicroseconds = brake.DelayMicroseconds;
+        settings.MaximumBrakeMicroseconds = brake.MaximumMicroseconds;
+    }
+
+    private static void SetSensors(Settings settings, SensorSetup sensors, double noLoadRadPerSec)
+    {
+        settings.SpeedSensorFitted = sensors.HasSpeed;
+        settings.SpeedLoss = sensors.SpeedLoss;
+        settings.SpeedLossMicroseconds = sensors.SpeedLossMicroseconds;
+        settings.ResistiveConfirmMicroseconds = sensors.ResistiveConfirmMicroseconds
+            ?? Math.Max(settings.ResistiveConfirmMicroseconds, settings.ConfirmMicroseconds);
+        settings.StandstillRadPerSec = (float)(sensors.StandstillRadPerSec ?? StandstillRatio * noLoadRadPerSec);
+        settings.ZeroAmps = (float)sensors.ZeroAmps;
+        settings.StepToleranceRatio = (float)sensors.StepToleranceRatio;
+        settings.StepSettleMicroseconds = sensors.StepSettleMicroseconds;
+        settings.LineContactFitted = sensors.HasLineContact;
+        settings.StageContactsFitted = sensors.HasStageContacts;
+    }
+
+    private static void SetSupplyLimits(Settings settings, ProtectionSetup protections)
+    {
+        settings.SupplyLowVolts = (float)(protections.SupplyLowVolts ?? 0);
+        settings.DipAction = protections.DipAction;
+        settings.DipMicroseconds = protections.DipMicroseconds;
+        settings.SupplyHighVolts = OrOff(protections.SupplyHighVolts);
+        settings.SupplyHighMicroseconds = protections.SupplyHighMicroseconds;
+        settings.MaximumTickMicroseconds = protections.MaximumTickMicroseconds ?? Settings.LongestMicroseconds;
+        settings.RequiredPermissives = (1 << protections.Permissives) - 1;
+    }
+
+    private static void SetHeatLimits(Settings settings, ProtectionSetup protections)
+    {
+        settings.OverloadAmps = (float)(protections.OverloadAmps ?? 0);
+        settings.OverloadSeconds = (float)protections.OverloadSeconds;
+        settings.OverloadResetRatio = (float)protections.OverloadResetRatio;
+        settings.ResistorJoules = (float)(protections.ResistorJoules ?? 0);
+        settings.ResistorSeconds = (float)protections.ResistorSeconds;
+        settings.ResistorStartRatio = (float)protections.ResistorStartRatio;
+        settings.ResistorSensorFitted = protections.ResistorCelsius != null;
+        settings.ResistorCelsius = (float)(protections.ResistorCelsius ?? settings.ResistorCelsius);
+        settings.StartsPerHour = protections.StartsPerHour;
+    }
+
+    private static void SetMotionLimits(Settings settings, ProtectionSetup protections)
+    {
+        settings.TripConfirmMicroseconds = protections.TripConfirmMicroseconds;
+        settings.MaximumStartMicroseconds = protections.MaximumStartMicroseconds ?? Settings.LongestMicroseconds;
+        settings.StallAmps = OrOff(protections.StallAmps);
+        settings.StallMicroseconds = protections.StallMicroseconds;
+        settings.OverspeedRadPerSec = OrOff(protections.OverspeedRadPerSec);
+        settings.ReverseRadPerSec = OrOff(protections.ReverseRadPerSec);
+        settings.DisagreementVolts = OrOff(protections.DisagreementVolts);
+        settings.DisagreementMicroseconds = protections.DisagreementMicroseconds;
+    }
+
+    private static float OrOff(double? limit) => (float)(limit ?? Settings.Largest);
 
     // The slope at which the inductance takes 1 % of the supply and the resistive estimate is off by as much.
     private static double SteadyAmpsPerSec(StarterDesign design, Machine machine) =>

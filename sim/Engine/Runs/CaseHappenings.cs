@@ -1,0 +1,96 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using StarterCtl.Engine.Cases;
+
+namespace StarterCtl.Engine.Runs;
+
+/// <summary>The events of a case as a run plays them.</summary>
+internal static class CaseHappenings
+{
+    /// <summary>Turns every event of a case into one of the run.</summary>
+    /// <param name="file">The case.</param>
+    /// <param name="stageCount">Number of stages.</param>
+    /// <param name="control">What is fitted.</param>
+    /// <exception cref="CaseException">An event is about something that the case does not have.</exception>
+    public static RunEvent[] Of(CaseFile file, int stageCount, ControlSetup control)
+    {
+        CaseProblem[] problems = [.. file.Events.SelectMany(written => Problems(file, written, stageCount, control))];
+        if (problems.Length > 0) throw new CaseException(problems);
+        return [.. file.Events.Select(EventOf)];
+    }
+
+    private static IEnumerable<CaseProblem> Problems(CaseFile file, CaseEvent written, int stageCount, ControlSetup control)
+    {
+        bool hasField = control.Field != null;
+        if (written.FieldSupplyVolts != null && !hasField) yield return Without(CaseKeys.EventFieldSupplyVoltage, "a field circuit", "field.supply-voltage and field.resistance");
+        if (written.Field != null && !hasField) yield return Without(CaseKeys.EventField, "a field circuit", "field.supply-voltage and field.resistance");
+        if (written.Permissives != null && control.Protections.Permissives == 0) yield return Without(CaseKeys.EventPermissives, "protection.permissives", "protection.permissives");
+        if (written.ResistorCelsius != null && control.Protections.ResistorCelsius == null) yield return Without(CaseKeys.EventResistorTemperature, "protection.resistor-temperature", "protection.resistor-temperature");
+        if (written.SpeedSignal != null && !control.Sensors.HasSpeed) yield return Without(CaseKeys.EventSpeedSignal, "a speed sensor", "sensors.speed = \"yes\"");
+        if (written.Contact == "field" && control.Field is not { HasContactor: true }) yield return Without(CaseKeys.EventContact, "a field contactor", "field.contactor = \"yes\"");
+        if (written.Contact == "brake" && control.Brake == null) yield return Without(CaseKeys.EventContact, "a brake", "brake.resistance");
+        if (StageOf(written) > stageCount) yield return Problem(CaseKeys.EventContact, $"\"{written.Contact}\" of {stageCount} stages", $"\"stage 1\" to \"stage {stageCount}\"");
+
+        CaseProblem Without(CaseKey key, string what, string needed) => Problem(key, $"it in a case without {what}", $"{needed} in the file");
+        CaseProblem Problem(CaseKey key, string found, string allowed) => new(file.FileName, written.Line, key.Path, found, allowed);
+    }
+
+    private static RunEvent EventOf(CaseEvent written) =>
+        new(written.AtSeconds, written.LoadTorqueNewtonMetres, written.SupplyVolts, CommandOf(written.Command))
+        {
+            FieldSupplyVolts = written.FieldSupplyVolts,
+            FieldOpen = written.Field is string field ? field == "open" : null,
+            SpeedSignal = SignalOf(written.SpeedSignal),
+            ShaftLocked = written.Shaft is string shaft ? shaft == "locked" : null,
+            ContactFault = ContactFaultOf(written),
+            Permissives = written.Permissives is int given ? (1 << given) - 1 : null,
+            CurrentSensorGain = written.CurrentGain,
+            ResistorCelsius = written.ResistorCelsius,
+        };
+
+    private static SpeedSignalState? SignalOf(string? written) => written switch
+    {
+        null => null,
+        "lost" => SpeedSignalState.Lost,
+        "stuck" => SpeedSignalState.Stuck,
+        "zero" => SpeedSignalState.Zero,
+        _ => SpeedSignalState.Sound,
+    };
+
+    private static ContactFault? ContactFaultOf(CaseEvent written)
+    {
+        if (written.Contact == null || written.ContactFault == null) return null;
+        ContactName name = written.Contact switch
+        {
+            "line" => ContactName.Line,
+            "field" => ContactName.Field,
+            "brake" => ContactName.Brake,
+            _ => ContactName.Stage,
+        };
+        ContactFaultKind kind = written.ContactFault switch
+        {
+            "welded" => ContactFaultKind.Welds,
+            "refuses to close" => ContactFaultKind.RefusesToClose,
+            "drops out" => ContactFaultKind.DropsOut,
+            "auxiliary open" => ContactFaultKind.AuxiliaryStuckOpen,
+            "auxiliary closed" => ContactFaultKind.AuxiliaryStuckClosed,
+            _ => ContactFaultKind.Sound,
+        };
+        return new ContactFault(name, kind, StageOf(written));
+    }
+
+    private static int StageOf(CaseEvent written) =>
+        written.Contact is string contact && contact.StartsWith("stage ", StringComparison.Ordinal) ? int.Parse(contact[6..], System.Globalization.CultureInfo.InvariantCulture) : 0;
+
+    private static OperatorCommand? CommandOf(string? written) => written switch
+    {
+        null => null,
+        "start" => OperatorCommand.Start,
+        "stop" => OperatorCommand.Stop,
+        "reset" => OperatorCommand.Reset,
+        "emergency stop" => OperatorCommand.EmergencyStop,
+        "release emergency stop" => OperatorCommand.ReleaseEmergencyStop,
+        _ => throw new ArgumentOutOfRangeException(nameof(written), written, null),
+    };
+}
