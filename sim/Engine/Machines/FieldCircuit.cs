@@ -18,7 +18,10 @@ public sealed record FieldCircuit
     /// <summary>Machine constant times flux over the field current; it takes the place of the machine's own constant.</summary>
     public required Magnetisation Magnetisation { get; init; }
 
-    /// <summary>Time constant with which the current dies in an open circuit, s, 0 or more. Common practice, no source.</summary>
+    /// <summary>
+    /// Time constant with which the current dies in an open circuit, s, 0 or more; never longer than the winding's own
+    /// Lf / Rf, because the discharge resistor only adds to it. The default is common practice, no source.
+    /// </summary>
     public double DischargeSeconds { get; init; } = 0.05;
 
     /// <summary>True when the controller's field contactor switches the field; else it stands from the beginning.</summary>
