@@ -1,6 +1,7 @@
 using Spectre.Console;
 using StarterCtl.Core;
 using StarterCtl.Engine.Runs;
+using StartCourse = StarterCtl.App.Reporting.StartCourse;
 using Text = StarterCtl.Engine.Text;
 
 namespace StarterCtl.App.Tables;
@@ -33,6 +34,7 @@ internal static class RunTable
                 Markup.Escape(entry.Phase.ToString()),
                 Markup.Escape(Text.Number(entry.ArmatureAmps)),
                 Markup.Escape(ReasonText.Sentence(entry)));
+            if (entry.Fault is FaultEntry { Snapshot: not null } fault) table.AddRow("", "", "", Markup.Escape("read then: " + FaultText.Surroundings(fault)));
         }
 
         return table;
@@ -63,7 +65,9 @@ internal static class RunTable
 
     private static void ShowFigures(IAnsiConsole console, RunResult result)
     {
-        string toSpeed = result.SecondsToSpeed is double seconds ? $"{Text.Number(seconds)} s to 95 % of its final speed" : "it ended at rest or slower than it began";
+        string toSpeed = !StartCourse.IsPowered(result) ? "it ended with the line open"
+            : result.SecondsToSpeed is double seconds ? $"{Text.Number(seconds)} s to 95 % of its final speed"
+            : "it ended at rest or slower than it began";
         console.MarkupLineInterpolated($"Peak {Text.Number(result.PeakAmps)} A and {Text.Number(result.PeakTorqueNewtonMetres)} N m; {toSpeed}; at the end {Text.Number(result.FinalRpm)} r/min at {Text.Number(result.FinalAmps)} A.");
         double sections = 0;
         foreach (double joules in result.SectionJoules) sections += joules;

@@ -50,6 +50,7 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
             SwitchingAmps = file.Has(CaseKeys.StarterSwitchingCurrent) ? file.Number(CaseKeys.StarterSwitchingCurrent) : null,
             StageCount = file.Has(CaseKeys.StarterStages) ? file.Count(CaseKeys.StarterStages) : null,
             Slack = file.Has(CaseKeys.StarterSlack) ? SlackOf(file.Text(CaseKeys.StarterSlack)) : null,
+            BrakeOhms = file.Has(CaseKeys.BrakeResistance) ? file.Number(CaseKeys.BrakeResistance) : null,
             SectionOhms = file.Has(CaseKeys.StarterSections) ? file.Numbers(CaseKeys.StarterSections) : null,
             CutoutVolts = file.Has(CaseKeys.StarterCutoutVoltages) ? file.Numbers(CaseKeys.StarterCutoutVoltages) : null,
         };

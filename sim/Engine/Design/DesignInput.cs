@@ -39,6 +39,9 @@ public sealed record DesignInput
     /// <summary>Use of the slack; null: whichever the given currents allow.</summary>
     public Slack? Slack { get; init; }
 
+    /// <summary>Resistor of a dynamic brake alone, ohm; null: no brake.</summary>
+    public double? BrakeOhms { get; init; }
+
     /// <summary>Sections that are there already, ohm, first cut out first; null: computed.</summary>
     public IReadOnlyList<double>? SectionOhms { get; init; }
 

@@ -18,7 +18,20 @@ internal static class DesignWarnings
 
         AddPeakWarnings(input, design, warnings);
         AddSwitchingWarnings(input, design, warnings);
+        AddBrakeWarning(input, design, warnings);
         return warnings;
+    }
+
+    // The brake meets at most the back-EMF of the running machine: no load, no current, the whole supply less the brushes.
+    private static void AddBrakeWarning(DesignInput input, StarterDesign design, List<string> warnings)
+    {
+        if (input.BrakeOhms is not double brakeOhms) return;
+        double totalOhms = brakeOhms + design.ArmatureOhms;
+        double amps = (design.SupplyVolts - 2 * design.BrushDropVolts) / totalOhms;
+        if (!StarterDesigner.Exceeds(amps, design.PeakAmps)) return;
+        double volts = design.PeakAmps * totalOhms + design.BrushDropVolts;
+        string below = input.MachineConstant is double constant ? $" and {Text.Number(volts / constant * 30 / System.Math.PI)} r/min" : "";
+        warnings.Add($"From full speed the brake would take {Text.Number(amps)} A through {Text.Number(totalOhms)} ohm, above the peak current of {Text.Number(design.PeakAmps)} A: it waits until the back-EMF has fallen to {Text.Number(volts)} V{below}.");
     }
 
     private static void AddPeakWarnings(DesignInput input, StarterDesign design, List<string> warnings)

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using StarterCtl.Core;
 
 namespace StarterCtl.Engine.Runs;
@@ -9,26 +8,7 @@ public static class ReasonText
 {
     /// <summary>The sentence for an entry of the timeline, in lower case and without a full stop.</summary>
     public static string Sentence(TimelineEntry entry) =>
-        entry.Event is RunEvent happening ? Happening(happening) : Decision(entry);
-
-    private static string Happening(RunEvent happening)
-    {
-        List<string> parts = [];
-        if (happening.LoadTorqueNewtonMetres is double torque) parts.Add($"the load's constant torque becomes {Text.Number(torque)} N m");
-        if (happening.SupplyVolts is double volts) parts.Add($"the supply becomes {Text.Number(volts)} V");
-        if (happening.Command is OperatorCommand command) parts.Add(Command(command));
-        return "event: " + string.Join(", ", parts);
-    }
-
-    private static string Command(OperatorCommand command) => command switch
-    {
-        OperatorCommand.Start => "the operator presses start",
-        OperatorCommand.Stop => "the operator presses stop",
-        OperatorCommand.Reset => "the operator presses reset",
-        OperatorCommand.EmergencyStop => "the emergency stop opens",
-        OperatorCommand.ReleaseEmergencyStop => "the emergency stop is released",
-        _ => command.ToString(),
-    };
+        entry.Event is RunEvent happening ? EventText.Sentence(happening) : Decision(entry);
 
     private static string Decision(TimelineEntry entry)
     {
@@ -73,8 +53,8 @@ public static class ReasonText
     {
         string tripped = $"tripped: {FaultTable.RowOf((FaultId)(int)entry.Quantity).Name}";
         if (entry.Fault is not FaultEntry fault) return tripped;
-        string measured = FaultText.Measured(fault), around = FaultText.Surroundings(fault);
-        return tripped + (measured.Length > 0 ? ", " + measured : "") + (around.Length > 0 ? $" ({around})" : "");
+        string measured = FaultText.Measured(fault);
+        return measured.Length > 0 ? $"{tripped}, {measured}" : tripped;
     }
 
     // In a stop everything opens; while running it is a stage whose resistance is put back.

@@ -1,6 +1,5 @@
 using System.Collections.Generic;
 using System.Linq;
-using StarterCtl.Core;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
@@ -16,14 +15,41 @@ internal static class RunJudge
         double peakLimit = PeakLimitAmps(file, designed);
         double torqueLimit = file.Has(CaseKeys.LimitsPeakTorque) ? file.Number(CaseKeys.LimitsPeakTorque) : machine.Constant * peakLimit;
         List<StartPart> starts = StartPart.Of(result);
-        return new Verdict(
-        [
-            new("peak current", !StarterDesigner.Exceeds(result.PeakAmps, peakLimit), $"{Text.Number(result.PeakAmps)} A", $"at most {Text.Number(peakLimit)} A"),
-            new("peak torque", !StarterDesigner.Exceeds(result.PeakTorqueNewtonMetres, torqueLimit), $"{Text.Number(result.PeakTorqueNewtonMetres)} N m", $"at most {Text.Number(torqueLimit)} N m"),
-            StartTime(file, starts),
-            StageOrder(designed.Design.StageCount, starts),
-            new("faults", result.Faults.Count == 0, result.Faults.Count == 0 ? "none" : string.Join(", ", result.Faults.Select(fault => fault.Id)), "no fault"),
-        ]);
+        LimitCheck peak = new("peak current", !StarterDesigner.Exceeds(result.PeakAmps, peakLimit), $"{Text.Number(result.PeakAmps)} A", $"at most {Text.Number(peakLimit)} A");
+        LimitCheck torque = new("peak torque", !StarterDesigner.Exceeds(result.PeakTorqueNewtonMetres, torqueLimit), $"{Text.Number(result.PeakTorqueNewtonMetres)} N m", $"at most {Text.Number(torqueLimit)} N m");
+        List<LimitCheck> checks = [];
+        if (file.Has(CaseKeys.ExpectFault))
+        {
+            // A fault cuts a start off, so only what the case asks for by name is held against it.
+            if (file.Has(CaseKeys.LimitsPeakCurrent)) checks.Add(peak);
+            if (file.Has(CaseKeys.LimitsPeakTorque)) checks.Add(torque);
+            if (file.Has(CaseKeys.LimitsStartTime)) checks.Add(StartTime(file, starts));
+            checks.Add(ExpectedFault(file, result));
+        }
+        else
+        {
+            string seen = result.Faults.Count == 0 ? "none" : string.Join(", ", result.Faults.Select(fault => fault.Id));
+            checks.AddRange([peak, torque, StartTime(file, starts), StageOrder(designed.Design.StageCount, starts), new("faults", result.Faults.Count == 0, seen, "no fault")]);
+        }
+
+        if (file.Has(CaseKeys.ExpectPhase)) checks.Add(ExpectedPhase(file, result));
+        return new Verdict(checks);
+    }
+
+    private static LimitCheck ExpectedFault(CaseFile file, RunResult result)
+    {
+        string expected = file.Text(CaseKeys.ExpectFault);
+        double? by = file.Has(CaseKeys.ExpectBy) ? file.Number(CaseKeys.ExpectBy) : null;
+        FaultEntry? first = result.Faults.Count > 0 ? result.Faults[0] : null;
+        bool passed = first?.Name == expected && !(first.Seconds > by);
+        string seen = first == null ? "none" : $"{first.Name} at {Text.Number(first.Seconds)} s";
+        return new LimitCheck("expected fault", passed, seen, $"{expected} as the first fault{(by is double seconds ? $", by {Text.Number(seconds)} s" : "")}");
+    }
+
+    private static LimitCheck ExpectedPhase(CaseFile file, RunResult result)
+    {
+        string seen = PhaseText.Name(result.Phases[^1].Phase), expected = file.Text(CaseKeys.ExpectPhase);
+        return new LimitCheck("phase at the end", seen == expected, seen, "expected " + expected);
     }
 
     // A peak that the design itself announced by rounding the count up is allowed; one from too few stages, real parts or
@@ -50,39 +76,8 @@ internal static class RunJudge
 
     private static LimitCheck StageOrder(int stageCount, List<StartPart> starts)
     {
-        bool inOrder = starts.Count > 0;
-        foreach (StartPart start in starts)
-        {
-            bool isRun = start.Stages.SequenceEqual(Enumerable.Range(1, start.Stages.Count));
-            inOrder &= isRun && (start.IsStopped || start.Stages.Count == stageCount);
-        }
-
+        bool inOrder = starts.Count > 0 && starts.All(start => start.IsInOrder(stageCount));
         string seen = string.Join(", then ", starts.Select(start => start.Stages.Count == 0 ? "no cutout" : string.Join(" ", start.Stages)));
         return new LimitCheck("stage order", inOrder, seen.Length == 0 ? "never started" : seen, $"1 to {stageCount} in order");
-    }
-
-    /// <summary>One start of a run.</summary>
-    /// <param name="TakenSeconds">Time to the full supply, s; null when it was never reached.</param>
-    /// <param name="IsStopped">True when the operator stopped it before.</param>
-    /// <param name="Stages">Stages cut out, in the order in which it happened.</param>
-    private sealed record StartPart(double? TakenSeconds, bool IsStopped, IReadOnlyList<int> Stages)
-    {
-        public static List<StartPart> Of(RunResult result)
-        {
-            List<StartPart> starts = [];
-            for (int i = 0; i < result.Phases.Count; i++)
-            {
-                if (result.Phases[i].Phase != Phase.Accelerating) continue;
-                double began = result.Phases[i].Seconds;
-                PhaseEntry? next = i + 1 < result.Phases.Count ? result.Phases[i + 1] : null;
-                double end = next?.Seconds ?? double.PositiveInfinity;
-                starts.Add(new StartPart(
-                    next?.Phase == Phase.Running ? end - began : null,
-                    next?.Phase == Phase.Stopping,
-                    [.. result.Cutouts.Where(cutout => cutout.Seconds >= began && cutout.Seconds <= end).Select(cutout => cutout.Stage)]));
-            }
-
-            return starts;
-        }
     }
 }

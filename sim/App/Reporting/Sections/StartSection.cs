@@ -65,6 +65,7 @@ internal static class StartSection
         foreach (TimelineEntry entry in study.Result.Timeline.Take(MostRows))
         {
             table.Add(entry.Seconds.ToString(format, CultureInfo.InvariantCulture).Replace('-', '\u2212'), entry.Phase, entry.Stage, entry.ArmatureAmps, ReasonText.Sentence(entry));
+            if (entry.Fault is FaultEntry { Snapshot: not null } fault) table.Add("", "", "", "", "read then: " + FaultText.Surroundings(fault));
         }
 
         page.Table(table);

@@ -1,0 +1,71 @@
+using System.Collections.Generic;
+using System.Numerics;
+using StarterCtl.Core;
+
+namespace StarterCtl.Engine.Runs;
+
+/// <summary>What happens to machine, panel and operator, in words. The one place for these words.</summary>
+public static class EventText
+{
+    /// <summary>The sentence for an event, in lower case and without a full stop.</summary>
+    public static string Sentence(RunEvent happening)
+    {
+        List<string> parts = [];
+        if (happening.LoadTorqueNewtonMetres is double torque) parts.Add($"the load's constant torque becomes {Text.Number(torque)} N m");
+        if (happening.SupplyVolts is double volts) parts.Add($"the supply becomes {Text.Number(volts)} V");
+        if (happening.FieldSupplyVolts is double fieldVolts) parts.Add($"the field's supply becomes {Text.Number(fieldVolts)} V");
+        if (happening.FieldOpen is bool isOpen) parts.Add(isOpen ? "the field circuit breaks" : "the field circuit is mended");
+        if (happening.SpeedSignal is SpeedSignalState signal) parts.Add(Signal(signal));
+        if (happening.ShaftLocked is bool isLocked) parts.Add(isLocked ? "the shaft jams" : "the shaft is free again");
+        if (happening.ContactFault is ContactFault fault) parts.Add(Contact(fault));
+        if (happening.Permissives is int permissives) parts.Add(Permissives(permissives));
+        if (happening.CurrentSensorGain is double gain) parts.Add($"the current sensor reads {Text.Number(gain)} times what flows");
+        if (happening.ResistorCelsius is double celsius) parts.Add($"the starting resistor reads {Text.Number(celsius)} degC");
+        if (happening.Command is OperatorCommand command) parts.Add(Command(command));
+        return "event: " + string.Join(", ", parts);
+    }
+
+    private static string Signal(SpeedSignalState signal) => signal switch
+    {
+        SpeedSignalState.Lost => "the speed signal is lost",
+        SpeedSignalState.Stuck => "the speed signal stays at its last value",
+        SpeedSignalState.Zero => "the speed signal reads zero",
+        _ => "the speed signal is sound again",
+    };
+
+    private static string Contact(ContactFault fault)
+    {
+        string name = fault.Contact switch
+        {
+            ContactName.Line => ContactText.Name(ContactNumber.Line),
+            ContactName.Field => ContactText.Name(ContactNumber.Field),
+            ContactName.Brake => ContactText.Name(ContactNumber.Brake),
+            _ => ContactText.Name(fault.Stage),
+        };
+        return fault.Kind switch
+        {
+            ContactFaultKind.Welds => $"the {name} welds",
+            ContactFaultKind.RefusesToClose => $"the {name} refuses to close",
+            ContactFaultKind.DropsOut => $"the {name} drops out",
+            ContactFaultKind.AuxiliaryStuckOpen => $"the auxiliary contact of the {name} stays open",
+            ContactFaultKind.AuxiliaryStuckClosed => $"the auxiliary contact of the {name} stays closed",
+            _ => $"the {name} is sound again",
+        };
+    }
+
+    private static string Permissives(int bits) => bits switch
+    {
+        0 => "no permissive input is given any more",
+        _ => $"{BitOperations.PopCount((uint)bits)} permissive input{(BitOperations.IsPow2(bits) ? " is" : "s are")} given",
+    };
+
+    private static string Command(OperatorCommand command) => command switch
+    {
+        OperatorCommand.Start => "the operator presses start",
+        OperatorCommand.Stop => "the operator presses stop",
+        OperatorCommand.Reset => "the operator presses reset",
+        OperatorCommand.EmergencyStop => "the emergency stop opens",
+        OperatorCommand.ReleaseEmergencyStop => "the emergency stop is released",
+        _ => command.ToString(),
+    };
+}
