@@ -72,8 +72,10 @@ public sealed class AcceleratingPhase
         }
         else if (_sequence.WantStages != wanted)
         {
-            _sequence.WantStages = (_sequence.WantStages << 1) | 1;
-            _why.Set(Reason.PresettingStages, _contacts.FirstDisagreeingStage, stages, _settings.ContactMicroseconds);
+            int stage = 1;
+            while ((_sequence.WantStages & (1 << (stage - 1))) != 0) stage++;
+            _sequence.WantStages |= 1 << (stage - 1);
+            _why.Set(Reason.PresettingStages, stage, stages, _settings.ContactMicroseconds);
         }
         else
         {
