@@ -88,6 +88,8 @@ public sealed class ContactProof
         UpdateStages(elapsedMicroseconds, readings, coils.StagesCommanded);
         if (_settings.BrakeFitted) UpdateBrake(elapsedMicroseconds, readings, coils.BrakeCommanded);
         if (_settings.FieldContactFitted) UpdateField(elapsedMicroseconds, readings, coils.FieldCommanded);
+        _brakeCommanded = coils.BrakeCommanded;
+        _fieldCommanded = coils.FieldCommanded;
     }
 
     /// <summary>Lowest stage whose contact disagrees with its coil, counted from 1; 0 when all agree.</summary>
@@ -150,7 +152,6 @@ public sealed class ContactProof
     private void UpdateBrake(int elapsedMicroseconds, Readings readings, bool commanded)
     {
         if (commanded != _brakeCommanded) _brakeDiffers.Lasts(false, 0, 0);
-        _brakeCommanded = commanded;
         bool seen = _settings.BrakeContactFitted ? readings.BrakeClosed : BrakeClosed;
         bool isOver = _brakeDiffers.Lasts(seen != commanded, elapsedMicroseconds, _settings.ContactMicroseconds);
         // Without an auxiliary contact it counts as closed at once when commanded, and as open when time and current say so.
@@ -162,7 +163,6 @@ public sealed class ContactProof
     private void UpdateField(int elapsedMicroseconds, Readings readings, bool commanded)
     {
         if (commanded != _fieldCommanded) _fieldDiffers.Lasts(false, 0, 0);
-        _fieldCommanded = commanded;
         FieldFailed = _fieldDiffers.Lasts(readings.FieldClosed != commanded, elapsedMicroseconds, _settings.ContactMicroseconds);
     }
 

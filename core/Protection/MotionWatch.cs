@@ -44,14 +44,15 @@ public sealed class MotionWatch
     public void Update(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed, Phase phase)
     {
         bool isUnknown = _settings.SpeedSensorFitted && !readings.SpeedValid;
-        IsSpeedLost = _unknown.Lasts(isUnknown, elapsedMicroseconds, _settings.SpeedLossMicroseconds) && !GoesOnWithoutSpeed(phase);
+        IsSpeedLost = _unknown.Lasts(isUnknown, elapsedMicroseconds, _settings.SpeedLossMicroseconds) && !GoesOnWithoutSpeed(phase, lineClosed);
         if (_watchesLimits) WatchLimits(elapsedMicroseconds, readings, estimate, lineClosed);
     }
 
-    private bool GoesOnWithoutSpeed(Phase phase)
+    // A line that is not in yet must not close onto a shaft of which nothing is known.
+    private bool GoesOnWithoutSpeed(Phase phase, bool lineClosed)
     {
         if (phase == Phase.Running) return _settings.SpeedLoss != SpeedLossAction.Trip;
-        return phase == Phase.Accelerating && _settings.SpeedLoss == SpeedLossAction.FinishStart;
+        return phase == Phase.Accelerating && lineClosed && _settings.SpeedLoss == SpeedLossAction.FinishStart;
     }
 
     private void WatchLimits(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed)
