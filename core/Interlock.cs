@@ -68,8 +68,8 @@ public sealed class Interlock
         if (!wanted.WantLine || (_settings.FieldContactorFitted && !FieldCommanded)) return false;
         if (LineCommanded) return contacts.LineClosed || (contacts.StagesClosed & ~StagesCommanded) == 0;
         // Stages that are in before the line: proven, wanted, and permitted by the present back-EMF.
-        if (contacts.LineClosed || contacts.StagesClosed != StagesCommanded || StagesCommanded != wanted.WantStages) return false;
-        return StagesCommanded == 0 || law.IsKept(wanted.Stage - 1);
+        if (contacts.LineClosed || contacts.StagesClosed != StagesCommanded) return false;
+        return StagesCommanded == 0 || (StagesCommanded & ~(wanted.WantStages & Permitted(law))) == 0;
     }
 
     // In order, one at a time, and the next only with the line and every earlier stage proven closed, and no other.
@@ -82,10 +82,11 @@ public sealed class Interlock
     // The same without the line, and each only while the back-EMF permits it.
     private int PresetStages(int wantStages, ContactProof contacts, PeakLaw law)
     {
-        int permitted = (1 << law.StagesToPreset()) - 1;
         int mostStages = contacts.StagesClosed == StagesCommanded ? (StagesCommanded << 1) | 1 : StagesCommanded;
-        return Run(wantStages & mostStages & permitted);
+        return Run(wantStages & mostStages & Permitted(law));
     }
+
+    private static int Permitted(PeakLaw law) => (1 << law.StagesToPreset()) - 1;
 
     // Stages close in order: what lies behind a gap is not closed.
     private static int Run(int stages)

@@ -7,6 +7,9 @@ public sealed class SupplyWatch
     private readonly Persistence _low = new Persistence();
     private readonly Persistence _high = new Persistence();
 
+    /// <summary>True if the settings ask for either limit.</summary>
+    public readonly bool IsUsed;
+
     /// <summary>True while the supply is below its low limit.</summary>
     public bool IsLow;
 
@@ -23,6 +26,7 @@ public sealed class SupplyWatch
     public SupplyWatch(Settings settings)
     {
         _settings = settings;
+        IsUsed = settings.SupplyLowVolts > 0f || settings.SupplyHighVolts < Settings.Largest;
     }
 
     /// <summary>Time left until the line opens for a dip, microseconds.</summary>

@@ -72,8 +72,10 @@ public sealed class AcceleratingPhase
         }
         else if (_sequence.WantStages != wanted)
         {
-            _sequence.WantStages = (_sequence.WantStages << 1) | 1;
-            _why.Set(Reason.PresettingStages, _contacts.FirstDisagreeingStage, stages, _settings.ContactMicroseconds);
+            int stage = 1;
+            while ((_sequence.WantStages & (1 << (stage - 1))) != 0) stage++;
+            _sequence.WantStages |= 1 << (stage - 1);
+            _why.Set(Reason.PresettingStages, stage, stages, _settings.ContactMicroseconds);
         }
         else
         {
@@ -85,34 +87,39 @@ public sealed class AcceleratingPhase
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        if (_waits.TripOnStrayStage()) return;
-        if (!_sequence.LineProven && !_contacts.LineClosed && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1))
-        {
-            // The shaft has slowed down before the line was in.
-            _sequence.WantLine = false;
-            Preset(readings, estimate);
-            return;
-        }
-
-        if (!_contacts.LineClosed)
-        {
-            _waits.Wait();
-            return;
-        }
+        bool areProven = _waits.IsOver;
+        if (!areProven && !GoesOnUnproven(readings, estimate)) return;
 
         if (_sequence.LineProven) _sequence.InStageMicroseconds = Elapsed.Add(_sequence.InStageMicroseconds, elapsedMicroseconds);
         _sequence.LineProven = true;
-
         if (_sequence.InStageMicroseconds >= _settings.MaximumStageMicroseconds)
         {
             _sequence.Trip(FaultId.StageTookTooLong, _sequence.Stage, _settings.MaximumStageMicroseconds * 0.000001f);
             return;
         }
 
-        if (_dip.IsOn) _dip.PutBack(readings);
-        if (!_waits.IsOver || _current.IsPending) WaitForProof(readings);
+        if (_dip.IsOn && _dip.PutBack(readings)) areProven = _waits.IsOver;
+        if (!areProven || _current.IsPending) WaitForProof(readings);
         else if ((_sequence.WantStages & _sequence.StageBit) != 0 || _sequence.Stage > _settings.StageCount) EnterNextStage(elapsedMicroseconds, readings, estimate);
         else DecideCutout(elapsedMicroseconds, readings, estimate);
+    }
+
+    // With a contact that is not where its coil wants it: false when there is nothing more to decide on this tick.
+    private bool GoesOnUnproven(Readings readings, Estimate estimate)
+    {
+        if (_waits.TripOnStrayStage()) return false;
+        if (_contacts.LineClosed) return true;
+        bool isTooSlow = !_sequence.LineProven && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1);
+        if (isTooSlow)
+        {
+            // The shaft has slowed down before the line was in.
+            _sequence.WantLine = false;
+            Preset(readings, estimate);
+            return false;
+        }
+
+        _waits.Wait();
+        return false;
     }
 
     private void WaitForProof(Readings readings)

@@ -27,7 +27,7 @@ public static class SettingTable
         Whole(SettingId.CurvePoints, "curve-points", "", 0, Settings.MostCurvePoints, "0", "Points of the magnetisation curve; 2 or more where the flux follows a current."),
         From(SettingId.CurveAmps, "curve-amps", "A", 0f, "", "Exciting current of each point of the curve: field current, or a series machine's own. The first is 0, the others rise."),
         Above(SettingId.CurveConstants, "curve-constants", "V s/rad", 0f, "", "Back-EMF per speed at each point: a measured open-circuit voltage over its speed. Does not fall; stays at the last behind it."),
-        From(SettingId.ReactionRatio, "armature-reaction", "", 0f, "0", "Field current that each ampere of armature current takes away. Left at 0 the flux at the peak is taken too high and the peak passes its limit."),
+        From(SettingId.ReactionRatio, "armature-reaction", "", -Settings.Largest, "0", "Field current that each ampere of armature current takes away; negative for a series winding that adds to the field. Left at 0 where there is reaction, the flux at the peak is taken too high and the peak passes its limit."),
         Above(SettingId.PeakAmps, "peak-current", "A", 0f, "", "Permitted peak. The flux that decides is taken at it, and a brake or a turning shaft may not pass it."),
         Whole(SettingId.LineContactFitted, "line-contact-fitted", "", 0, 1, "1", "1: the line contactor has an auxiliary contact. 0: it is proven by the current, and needs zero-current."),
         Whole(SettingId.StageContactsFitted, "stage-contacts-fitted", "", 0, 1, "1", "1: every stage contactor has an auxiliary contact. 0: it is proven by the step of the current, and needs step-tolerance."),

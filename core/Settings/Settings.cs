@@ -81,7 +81,7 @@ public sealed class Settings
     /// <summary>Machine constant times flux at each point, V s/rad; above 0, not falling. Behind the last point it stays.</summary>
     public float[] CurveConstants = new float[MostCurvePoints];
 
-    /// <summary>Field current that a unit of armature current takes away, A/A; 0 or more.</summary>
+    /// <summary>Field current that a unit of armature current takes away, A/A; negative for a series winding that adds to the field.</summary>
     public float ReactionRatio;
 
     /// <summary>Permitted peak armature current I1, A; above 0, below the instantaneous trip.</summary>

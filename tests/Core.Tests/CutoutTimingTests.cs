@@ -39,9 +39,9 @@ public sealed class CutoutTimingTests
     [Fact]
     public void Dwell_LineNotClosedYet_DoesNotCount()
     {
-        Bench bench = new Bench(settings => settings.MinimumDwellMicroseconds = 5 * Millisecond, contactTicks: 20).Tick().BackEmf(130f);
+        Bench bench = new Bench(settings => settings.MinimumDwellMicroseconds = 5 * Millisecond, contactTicks: 20).Tick();
 
-        bench.PressStart().TickUntil(() => bench.Readings.LineClosed);
+        bench.PressStart().BackEmf(130f).TickUntil(() => bench.Readings.LineClosed);
 
         bench.AssertWhy(Reason.MinimumDwell, 130f, 125f, 5 * Millisecond);
     }
@@ -179,7 +179,7 @@ public sealed class CutoutTimingTests
     [Fact]
     public void LineContact_NotProvenClosed_WaitsWithTheTimeLeft()
     {
-        Bench bench = new Bench(contactTicks: 10).Tick().BackEmf(240f).PressStart();
+        Bench bench = new Bench(contactTicks: 10).Tick().PressStart().BackEmf(240f);
         bench.AssertWhy(Reason.WaitingForLineContact, 0f, 0f, 100 * Millisecond);
 
         bench.Ticks(4);

@@ -126,7 +126,13 @@ public sealed class FaultLatchTests
     public void FaultIds_Numbers_ArePublished()
     {
         Assert.Equal(
-            ["None=0", "EmergencyStop=1", "ReadingInvalid=2", "Overcurrent=3", "ContactDidNotClose=4", "ContactDidNotOpen=5", "StageTookTooLong=6"],
+            [
+                "None=0", "EmergencyStop=1", "ReadingInvalid=2", "Overcurrent=3", "ContactDidNotClose=4", "ContactDidNotOpen=5",
+                "StageTookTooLong=6", "NoField=7", "FieldLost=8", "SupplyLow=9", "SupplyHigh=10", "Overload=11",
+                "SequenceIncomplete=12", "Stalled=13", "SpeedSignalLost=14", "BackEmfDisagreement=15", "Overspeed=16",
+                "ReverseRotation=17", "ResistorTooHot=18", "PermissiveLost=19", "LoopLate=20", "SettingsInvalid=21",
+                "BrakeDidNotFinish=22", "CurrentWhileOpen=23", "SectionDrifted=24",
+            ],
             Array.ConvertAll(Enum.GetValues<FaultId>(), fault => $"{fault}={(int)fault}"));
     }
 }

@@ -25,7 +25,7 @@ public sealed class ReadingFaultTests
     [InlineData(-50.01f)]
     [InlineData(float.MaxValue)]
     public void Supply_NotBelievable_TripsFromEveryPhase(float volts) =>
-        AssertTripsFromEveryPhase(readings => readings.SupplyVolts = volts, FaultId.ReadingInvalid, volts, 500f);
+        AssertTripsFromEveryPhase(readings => readings.SupplyVolts = volts, FaultId.ReadingInvalid, volts, volts < 0f ? -50f : 500f, Channel.Supply);
 
     [Theory]
     [InlineData(float.NaN)]
@@ -34,7 +34,7 @@ public sealed class ReadingFaultTests
     [InlineData(1000001f)]
     [InlineData(-1000001f)]
     public void Current_NotBelievable_TripsFromEveryPhase(float amps) =>
-        AssertTripsFromEveryPhase(readings => readings.ArmatureAmps = amps, FaultId.ReadingInvalid, amps, Settings.Largest);
+        AssertTripsFromEveryPhase(readings => readings.ArmatureAmps = amps, FaultId.ReadingInvalid, amps, amps < 0f ? -Settings.Largest : Settings.Largest, Channel.ArmatureCurrent);
 
     [Theory]
     [InlineData(float.NaN)]
@@ -43,7 +43,7 @@ public sealed class ReadingFaultTests
     [InlineData(200.01f)]
     [InlineData(-200.01f)]
     public void Speed_NotBelievable_TripsFromEveryPhase(float speed) =>
-        AssertTripsFromEveryPhase(readings => readings.SpeedRadPerSec = speed, FaultId.ReadingInvalid, speed, 200f);
+        AssertTripsFromEveryPhase(readings => readings.SpeedRadPerSec = speed, FaultId.ReadingInvalid, speed, speed < 0f ? -200f : 200f, Channel.Speed);
 
     [Fact]
     public void Speed_NotFresh_TripsFromEveryPhaseWhateverItsValue() =>
@@ -53,9 +53,9 @@ public sealed class ReadingFaultTests
                 readings.SpeedValid = false;
                 readings.SpeedRadPerSec = 60f;
             },
-            FaultId.ReadingInvalid,
-            60f,
-            200f);
+            FaultId.SpeedSignalLost,
+            0f,
+            0f);
 
     [Theory]
     [InlineData(1000.1f)]
@@ -109,7 +109,7 @@ public sealed class ReadingFaultTests
         bench.AssertTripped(FaultId.ReadingInvalid, float.NaN, 200f);
     }
 
-    private static void AssertTripsFromEveryPhase(Action<Readings> spoil, FaultId fault, float measured, float limit)
+    private static void AssertTripsFromEveryPhase(Action<Readings> spoil, FaultId fault, float measured, float limit, Channel channel = Channel.None)
     {
         foreach ((Phase phase, int stage, Func<Bench> prepare) in Phases)
         {
@@ -120,7 +120,7 @@ public sealed class ReadingFaultTests
             bench.Tick();
 
             bench.AssertTripped(fault, measured, limit);
-            Assert.Equal((phase, stage), (bench.Controller.Fault.InPhase, bench.Controller.Fault.InStage));
+            Assert.Equal((phase, stage, channel), (bench.Controller.Fault.InPhase, bench.Controller.Fault.InStage, bench.Controller.Fault.Channel));
             bench.AssertWhy(Reason.FaultLatched, (int)fault, 0f);
             Assert.Equal(1, bench.Controller.Stage);
         }

@@ -72,7 +72,94 @@ public sealed class SettingsTests
         ("contact zero", SettingId.ContactMicroseconds, s => s.ContactMicroseconds = 0),
         ("contact negative", SettingId.ContactMicroseconds, s => s.ContactMicroseconds = -1),
         ("contact too long", SettingId.ContactMicroseconds, s => s.ContactMicroseconds = int.MaxValue),
+        ("flux source unknown", SettingId.FluxSource, s => s.FluxSource = (FluxSource)3),
+        ("flux source without a curve", SettingId.FluxSource, s => s.FluxSource = FluxSource.ArmatureCurrent),
+        ("flux source without its sensor", SettingId.FluxSource, s => { Curve(s); s.FluxSource = FluxSource.FieldCurrent; }),
+        ("curve of one point", SettingId.FluxSource, s => { Curve(s); s.CurvePoints = 1; s.FluxSource = FluxSource.ArmatureCurrent; }),
+        ("curve points negative", SettingId.CurvePoints, s => s.CurvePoints = -1),
+        ("curve points 13", SettingId.CurvePoints, s => s.CurvePoints = 13),
+        ("curve amps null", SettingId.CurveAmps, s => { Curve(s); s.CurveAmps = null!; }),
+        ("curve amps too few", SettingId.CurveAmps, s => { Curve(s); s.CurveAmps = [0f, 1f]; }),
+        ("curve amps from above 0", SettingId.CurveAmps, s => { Curve(s); s.CurveAmps[0] = 0.1f; }),
+        ("curve amps equal", SettingId.CurveAmps, s => { Curve(s); s.CurveAmps[2] = 1f; }),
+        ("curve amps NaN", SettingId.CurveAmps, s => { Curve(s); s.CurveAmps[1] = float.NaN; }),
+        ("curve constants null", SettingId.CurveConstants, s => { Curve(s); s.CurveConstants = null!; }),
+        ("curve constants zero", SettingId.CurveConstants, s => { Curve(s); s.CurveConstants[0] = 0f; }),
+        ("curve constants falling", SettingId.CurveConstants, s => { Curve(s); s.CurveConstants[2] = 1f; }),
+        ("reaction NaN", SettingId.ReactionRatio, s => s.ReactionRatio = float.NaN),
+        ("reaction too large", SettingId.ReactionRatio, s => s.ReactionRatio = TooLarge),
+        ("peak left out", SettingId.PeakAmps, s => s.PeakAmps = 0f),
+        ("peak NaN", SettingId.PeakAmps, s => s.PeakAmps = float.NaN),
+        ("peak at the trip", SettingId.PeakAmps, s => s.PeakAmps = s.InstantTripAmps),
+        ("line contact not fitted, no zero", SettingId.LineContactFitted, s => s.LineContactFitted = false),
+        ("stage contacts not fitted, no proof", SettingId.StageContactsFitted, s => s.StageContactsFitted = false),
+        ("tolerance without zero", SettingId.StepToleranceRatio, s => s.StepToleranceRatio = 0.2f),
+        ("tolerance above 1", SettingId.StepToleranceRatio, s => s.StepToleranceRatio = 1.1f),
+        ("tolerance NaN", SettingId.StepToleranceRatio, s => s.StepToleranceRatio = float.NaN),
+        ("settle negative", SettingId.StepSettleMicroseconds, s => s.StepSettleMicroseconds = -1),
+        ("zero negative", SettingId.ZeroAmps, s => s.ZeroAmps = -1f),
+        ("zero NaN", SettingId.ZeroAmps, s => s.ZeroAmps = float.NaN),
+        ("speed sensor not fitted, not allowed", SettingId.SpeedSensorFitted, s => { s.SpeedSensorFitted = false; s.SpeedLoss = SpeedLossAction.KeepRunning; }),
+        ("speed loss unknown", SettingId.SpeedLoss, s => s.SpeedLoss = (SpeedLossAction)3),
+        ("speed loss time negative", SettingId.SpeedLossMicroseconds, s => s.SpeedLossMicroseconds = -1),
+        ("resistive confirm below confirm", SettingId.ResistiveConfirmMicroseconds, s => { s.SpeedLoss = SpeedLossAction.FinishStart; s.ConfirmMicroseconds = s.ResistiveConfirmMicroseconds + 1; }),
+        ("resistive confirm negative", SettingId.ResistiveConfirmMicroseconds, s => s.ResistiveConfirmMicroseconds = -1),
+        ("standstill NaN", SettingId.StandstillRadPerSec, s => s.StandstillRadPerSec = float.NaN),
+        ("standstill negative", SettingId.StandstillRadPerSec, s => s.StandstillRadPerSec = -1f),
+        ("field contact without contactor", SettingId.FieldContactFitted, s => s.FieldContactFitted = true),
+        ("field minimum without sensor", SettingId.MinimumFieldAmps, s => s.MinimumFieldAmps = 1f),
+        ("field minimum NaN", SettingId.MinimumFieldAmps, s => s.MinimumFieldAmps = float.NaN),
+        ("field build negative", SettingId.FieldBuildMicroseconds, s => s.FieldBuildMicroseconds = -1),
+        ("field time zero", SettingId.MaximumFieldMicroseconds, s => s.MaximumFieldMicroseconds = 0),
+        ("field time at its build time", SettingId.MaximumFieldMicroseconds, s => s.FieldBuildMicroseconds = s.MaximumFieldMicroseconds),
+        ("trip confirm negative", SettingId.TripConfirmMicroseconds, s => s.TripConfirmMicroseconds = -1),
+        ("low at the nominal", SettingId.SupplyLowVolts, s => s.SupplyLowVolts = s.NominalSupplyVolts = 200f),
+        ("low without nominal", SettingId.SupplyLowVolts, s => s.SupplyLowVolts = 200f),
+        ("low NaN", SettingId.SupplyLowVolts, s => s.SupplyLowVolts = float.NaN),
+        ("nominal negative", SettingId.NominalSupplyVolts, s => s.NominalSupplyVolts = -1f),
+        ("nominal NaN", SettingId.NominalSupplyVolts, s => s.NominalSupplyVolts = float.NaN),
+        ("dip action unknown", SettingId.DipAction, s => s.DipAction = (DipAction)2),
+        ("dip time negative", SettingId.DipMicroseconds, s => s.DipMicroseconds = -1),
+        ("high at the nominal", SettingId.SupplyHighVolts, s => s.SupplyHighVolts = s.NominalSupplyVolts = 250f),
+        ("high NaN", SettingId.SupplyHighVolts, s => s.SupplyHighVolts = float.NaN),
+        ("high time negative", SettingId.SupplyHighMicroseconds, s => s.SupplyHighMicroseconds = -1),
+        ("overload negative", SettingId.OverloadAmps, s => s.OverloadAmps = -1f),
+        ("overload NaN", SettingId.OverloadAmps, s => s.OverloadAmps = float.NaN),
+        ("overload time constant zero", SettingId.OverloadSeconds, s => s.OverloadSeconds = 0f),
+        ("overload reset above 1", SettingId.OverloadResetRatio, s => s.OverloadResetRatio = 1.01f),
+        ("overload reset zero", SettingId.OverloadResetRatio, s => s.OverloadResetRatio = 0f),
+        ("resistor energy negative", SettingId.ResistorJoules, s => s.ResistorJoules = -1f),
+        ("resistor energy NaN", SettingId.ResistorJoules, s => s.ResistorJoules = float.NaN),
+        ("resistor time constant zero", SettingId.ResistorSeconds, s => s.ResistorSeconds = 0f),
+        ("resistor start above 1", SettingId.ResistorStartRatio, s => s.ResistorStartRatio = 1.01f),
+        ("resistor temperature zero", SettingId.ResistorCelsius, s => s.ResistorCelsius = 0f),
+        ("resistor temperature too high", SettingId.ResistorCelsius, s => s.ResistorCelsius = 2001f),
+        ("starts negative", SettingId.StartsPerHour, s => s.StartsPerHour = -1),
+        ("starts 61", SettingId.StartsPerHour, s => s.StartsPerHour = 61),
+        ("stall zero", SettingId.StallAmps, s => s.StallAmps = 0f),
+        ("stall NaN", SettingId.StallAmps, s => s.StallAmps = float.NaN),
+        ("stall time zero", SettingId.StallMicroseconds, s => s.StallMicroseconds = 0),
+        ("start time zero", SettingId.MaximumStartMicroseconds, s => s.MaximumStartMicroseconds = 0),
+        ("overspeed zero", SettingId.OverspeedRadPerSec, s => s.OverspeedRadPerSec = 0f),
+        ("overspeed NaN", SettingId.OverspeedRadPerSec, s => s.OverspeedRadPerSec = float.NaN),
+        ("reverse zero", SettingId.ReverseRadPerSec, s => s.ReverseRadPerSec = 0f),
+        ("disagreement zero", SettingId.DisagreementVolts, s => s.DisagreementVolts = 0f),
+        ("disagreement time negative", SettingId.DisagreementMicroseconds, s => s.DisagreementMicroseconds = -1),
+        ("tick zero", SettingId.MaximumTickMicroseconds, s => s.MaximumTickMicroseconds = 0),
+        ("permissives negative", SettingId.RequiredPermissives, s => s.RequiredPermissives = -1),
+        ("permissives 17 bits", SettingId.RequiredPermissives, s => s.RequiredPermissives = 65536),
+        ("brake without ohms", SettingId.BrakeFitted, s => { Brake(s); s.BrakeOhms = 0f; }),
+        ("brake without release", SettingId.BrakeFitted, s => { Brake(s); s.BrakeReleaseRadPerSec = 0f; }),
+        ("brake without speed", SettingId.BrakeFitted, s => { Brake(s); s.SpeedSensorFitted = false; s.SpeedLoss = SpeedLossAction.FinishStart; }),
+        ("brake contact not fitted, no zero", SettingId.BrakeContactFitted, s => s.BrakeContactFitted = false),
+        ("brake ohms NaN", SettingId.BrakeOhms, s => s.BrakeOhms = float.NaN),
+        ("brake release NaN", SettingId.BrakeReleaseRadPerSec, s => s.BrakeReleaseRadPerSec = float.NaN),
+        ("brake delay negative", SettingId.BrakeDelayMicroseconds, s => s.BrakeDelayMicroseconds = -1),
+        ("brake time zero", SettingId.MaximumBrakeMicroseconds, s => s.MaximumBrakeMicroseconds = 0),
     ];
+
+    // On and off cannot be spoilt: what is written for them in a text is checked where it is read.
+    private static readonly SettingId[] Switches = [SettingId.SpinningStart, SettingId.FieldContactorFitted, SettingId.FieldSensorFitted, SettingId.ResistorSensorFitted];
 
     [Theory]
     [MemberData(nameof(BadSettings))]
@@ -94,10 +181,10 @@ public sealed class SettingsTests
     {
         foreach (SettingId id in Enum.GetValues<SettingId>())
         {
-            Assert.True(id == SettingId.None || Array.Exists(Spoilers, row => row.Id == id), id.ToString());
+            Assert.True(id == SettingId.None || Array.IndexOf(Switches, id) >= 0 || Array.Exists(Spoilers, row => row.Id == id), id.ToString());
         }
 
-        Assert.Equal(Enum.GetValues<SettingId>().Length - 1, typeof(Settings).GetFields().Length - 3);
+        Assert.Equal(Enum.GetValues<SettingId>().Length - 1, typeof(Settings).GetFields().Length - 5);
     }
 
     [Fact]
@@ -176,13 +263,14 @@ public sealed class SettingsTests
     [Fact]
     public void Checksum_EveryValue_ChangesIt()
     {
-        int before = SettingsChecksum.Of(Bench.Chk01());
+        int before = SettingsChecksum.Of(WithCurve());
         foreach (SettingRow row in SettingTable.Rows)
         {
-            for (int i = 0; i < SettingAccess.Count(Bench.Chk01(), row.Id); i++)
+            for (int i = 0; i < SettingAccess.Count(WithCurve(), row.Id); i++)
             {
-                Settings changed = Bench.Chk01();
-                if (row.IsWhole) SettingAccess.SetWhole(changed, row.Id, SettingAccess.GetWhole(changed, row.Id) + 1);
+                Settings changed = WithCurve();
+                int whole = SettingAccess.GetWhole(changed, row.Id);
+                if (row.IsWhole) SettingAccess.SetWhole(changed, row.Id, whole < (int)row.Highest ? whole + 1 : whole - 1);
                 else SettingAccess.Set(changed, row.Id, i, MathF.BitIncrement(SettingAccess.Get(changed, row.Id, i)));
 
                 Assert.NotEqual(before, SettingsChecksum.Of(changed));
@@ -200,16 +288,39 @@ public sealed class SettingsTests
             foreach (byte b in bytes) hash = (hash ^ b) * 16777619;
         }
 
-        Settings settings = Bench.Chk01();
+        Settings settings = WithCurve();
         Add(BitConverter.GetBytes(SettingTable.Version));
-        Add(BitConverter.GetBytes(settings.StageCount));
-        foreach (float ohms in settings.StageOhms[..4]) Add(BitConverter.GetBytes(ohms));
-        foreach (float volts in settings.VoltsLeft[..3]) Add(BitConverter.GetBytes(volts));
-        foreach (float number in (float[])[settings.MachineConstant, settings.BrushDropVolts, settings.LockoutAmps, settings.InstantTripAmps,
-            settings.HighestSupplyVolts, settings.HighestSpeedRadPerSec, settings.SteadyAmpsPerSec]) Add(BitConverter.GetBytes(number));
-        foreach (int number in (int[])[settings.ConfirmMicroseconds, settings.MinimumDwellMicroseconds, settings.MaximumStageMicroseconds,
-            settings.ContactMicroseconds]) Add(BitConverter.GetBytes(number));
+        foreach (SettingRow row in SettingTable.Rows)
+        {
+            for (int i = 0; i < SettingAccess.Count(settings, row.Id); i++)
+            {
+                Add(row.IsWhole ? BitConverter.GetBytes(SettingAccess.GetWhole(settings, row.Id)) : BitConverter.GetBytes(SettingAccess.Get(settings, row.Id, i)));
+            }
+        }
 
         Assert.Equal(unchecked((int)hash), SettingsChecksum.Of(settings));
+    }
+
+    private static Settings WithCurve()
+    {
+        Settings settings = Bench.Chk01();
+        Curve(settings);
+        settings.FieldSensorFitted = true;
+        settings.FluxSource = FluxSource.FieldCurrent;
+        return settings;
+    }
+
+    private static void Curve(Settings settings)
+    {
+        settings.CurvePoints = 3;
+        new[] { 0f, 1f, 2f }.CopyTo(settings.CurveAmps, 0);
+        new[] { 0.1f, 2f, 2.5f }.CopyTo(settings.CurveConstants, 0);
+    }
+
+    private static void Brake(Settings settings)
+    {
+        settings.BrakeFitted = true;
+        settings.BrakeOhms = 0.5f;
+        settings.BrakeReleaseRadPerSec = 5f;
     }
 }

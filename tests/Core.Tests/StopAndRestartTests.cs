@@ -198,7 +198,7 @@ public sealed class StopAndRestartTests
     [Fact]
     public void Start_AfterAStop_CutsOutFromTheFirstStageAgain()
     {
-        Bench bench = new Bench().Run().PressStop().Ticks(3);
+        Bench bench = new Bench().Run().PressStop().Ticks(3).BackEmf(0f);
 
         bench.PressStart();
 
@@ -246,9 +246,15 @@ public sealed class StopAndRestartTests
     }
 
     [Fact]
-    public void Refusals_Bits_AreDistinctAndMostImportantLowest()
+    public void Refusals_Bits_ArePublished()
     {
-        Assert.Equal([0, 1, 2, 4, 8], Array.ConvertAll(Enum.GetValues<Refusal>(), refusal => (int)refusal));
+        Assert.Equal(
+            [
+                "None=0", "StopPressed=1", "LineNotOpen=2", "StageNotOpen=4", "StartHeld=8", "BrakeNotOpen=16", "PermissiveMissing=32",
+                "SupplyLow=64", "SupplyHigh=128", "SpeedUnknown=256", "ShaftTurns=512", "ShaftTurnsBackwards=1024", "MotorTooHot=2048",
+                "ResistorTooHot=4096", "TooManyStarts=8192",
+            ],
+            Array.ConvertAll(Enum.GetValues<Refusal>(), refusal => $"{refusal}={(int)refusal}"));
     }
 
     private static void AssertStartsOnlyWhenPressedAnew(Bench bench)

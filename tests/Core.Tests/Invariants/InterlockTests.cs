@@ -112,6 +112,7 @@ public sealed class InterlockTests
     [InlineData(false, false, true)]
     public void Apply_FaultOrStopAgainstTheWish_OpensEverything(bool isLatched, bool stop, bool emergencyStop)
     {
+        Apply();
         _wanted.WantStages = 1;
         _readings.LineClosed = true;
         Apply();
