@@ -56,7 +56,8 @@ public static class EventText
     private static string Permissives(int bits) => bits switch
     {
         0 => "no permissive input is given any more",
-        _ => $"{BitOperations.PopCount((uint)bits)} permissive input{(BitOperations.IsPow2(bits) ? " is" : "s are")} given",
+        1 => "only the first permissive input is given from now on",
+        _ => $"the first {BitOperations.PopCount((uint)bits)} permissive inputs are given from now on",
     };
 
     private static string Command(OperatorCommand command) => command switch

@@ -26,6 +26,7 @@ public static class ReasonText
             Reason.MinimumDwell => $"stage {entry.Stage} holds: back-EMF {quantity} V has passed {limit} V, but {left} of the minimum dwell are left",
             Reason.Confirming => $"stage {entry.Stage} confirms: back-EMF {quantity} V has passed {limit} V and must stay so for {left}",
             Reason.StageCutOut => $"stage {entry.Stage} is cut out: back-EMF {quantity} V has passed {limit} V",
+            Reason.WaitingForStageContact when entry.Quantity < 1 => $"resistance is put back from stage {entry.Stage}",
             Reason.WaitingForStageContact => $"contactor of stage {quantity} is commanded closed; its contact has {left} to follow",
             Reason.AllStagesCutOut => $"all resistance is out: back-EMF {quantity} V of {limit} V",
             Reason.WaitingForContactsToOpen => OpeningOf(entry, left),
@@ -33,7 +34,7 @@ public static class ReasonText
             Reason.ResetRefused => $"reset is refused: the cause of {FaultTable.RowOf((FaultId)(int)entry.Quantity).Name} is still there, or start is held",
             Reason.FieldBelowMinimum => $"the field is {(entry.Limit > 0 ? $"at {quantity} A of {limit} A" : "not in yet")}; it has {left} to stand",
             Reason.FieldBuilding => $"the field is in{(entry.Quantity > 0 ? $" at {quantity} A" : "")} and must stand for {left} before the line closes",
-            Reason.PresettingStages => $"the shaft turns: contactor of stage {quantity} {(entry.Quantity <= entry.Limit ? "closes before the line" : "opens, the shaft has become too slow for it")}; {limit} will be in",
+            Reason.PresettingStages => Presetting(entry, left),
             Reason.WaitingForShaft => entry.Quantity < entry.Limit
                 ? $"the line waits: the shaft may not be started while it turns, back-EMF {quantity} V"
                 : $"the line waits: back-EMF {quantity} V, at most {limit} V, {(entry.Limit == 0 ? "because the shaft turns backwards" : "or the current back would pass the peak")}",
@@ -56,6 +57,10 @@ public static class ReasonText
         string measured = FaultText.Measured(fault);
         return measured.Length > 0 ? $"{tripped}, {measured}" : tripped;
     }
+
+    private static string Presetting(TimelineEntry entry, string left) => entry.Quantity > entry.Limit
+        ? $"the shaft has become too slow for stage {Text.Number(entry.Quantity)}, which opens again before the line closes; it has {left}"
+        : $"the shaft turns: stage{(entry.Limit == 1 ? " 1 closes" : $"s 1 to {Text.Number(entry.Limit)} close")} before the line, with {left} for the next";
 
     // In a stop everything opens; while running it is a stage whose resistance is put back.
     private static string OpeningOf(TimelineEntry entry, string left) => entry.Phase is Phase.Accelerating or Phase.Running
