@@ -161,7 +161,7 @@ public static partial class CaseKeys
 
     /// <summary><c>protection.overload-current</c>: current setting of the overload.</summary>
     public static readonly CaseKey ProtectionOverloadCurrent =
-        new("protection.overload-current", CaseValueKind.Quantity, "\"100 %\"", "Current setting of the overload: the rated current")
+        new("protection.overload-current", CaseValueKind.Quantity, "\"77 A\"", "Current setting of the overload: the rated current")
         { Range = CaseRange.Above0(Dimension.Current, "1000 kA"), IsPercentOfRatedCurrent = true };
 
     /// <summary><c>protection.overload-class</c>: trip class of the overload.</summary>

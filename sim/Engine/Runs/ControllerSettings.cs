@@ -91,7 +91,7 @@ public static class ControllerSettings
         settings.SpeedLossMicroseconds = sensors.SpeedLossMicroseconds;
         settings.ResistiveConfirmMicroseconds = sensors.ResistiveConfirmMicroseconds
             ?? Math.Max(settings.ResistiveConfirmMicroseconds, settings.ConfirmMicroseconds);
-        settings.StandstillRadPerSec = (float)(sensors.StandstillRadPerSec ?? StandstillRatio * noLoadRadPerSec);
+        settings.StandstillRadPerSec = (float)(sensors.StandstillRadPerSec ?? Math.Min(StandstillRatio * noLoadRadPerSec, Settings.Largest));
         settings.ZeroAmps = (float)sensors.ZeroAmps;
         settings.StepToleranceRatio = (float)sensors.StepToleranceRatio;
         settings.StepSettleMicroseconds = sensors.StepSettleMicroseconds;

@@ -17,7 +17,13 @@ internal static class SettingsRefusal
         List<CaseProblem> problems = [.. WithoutCircuit(file)];
         SettingsCheck check = new();
         check.Run(settings);
-        for (int i = 0; i < check.Count; i++) problems.Add(ProblemOf(file, settings, check.Found[i], check.Problems[i], check.Others[i]));
+        for (int i = 0; i < check.Count; i++)
+        {
+            CaseProblem problem = ProblemOf(file, settings, check.Found[i], check.Problems[i], check.Others[i]);
+            // One wrong value can make several settings unusable.
+            if (problems.TrueForAll(other => other.Key != problem.Key)) problems.Add(problem);
+        }
+
         if (problems.Count > 0) throw new CaseException(problems);
     }
 

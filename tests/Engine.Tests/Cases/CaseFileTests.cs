@@ -26,6 +26,47 @@ public sealed class CaseFileTests
         Assert.Equal([90, 140], read.Numbers(CaseKeys.StarterCutoutVoltages));
         Assert.Equal(0.001, read.Number(CaseKeys.ControlPeriod));
         Assert.Equal(double.PositiveInfinity, read.Number(CaseKeys.ControlLockoutCurrent));
+        Assert.Equal(120_000, read.Number(CaseKeys.ProtectionResistorEnergy));
+        Assert.Equal(350, read.Number(CaseKeys.ProtectionResistorTemperature));
+        Assert.Equal(78, read.Number(CaseKeys.ProtectionOverloadCurrent), 1e-12);
+        Assert.Equal(0.75, read.Number(CaseKeys.ProtectionOverloadReset));
+        Assert.Equal(0.8, Sample.Parse("title = \"empty\"\n").Number(CaseKeys.ProtectionOverloadReset));
+        Assert.False(read.IsYes(CaseKeys.SensorsStageContacts));
+    }
+
+    [Fact]
+    public void Parse_CompleteEvent_GivesEveryKey()
+    {
+        CaseEvent happening = Sample.Parse("""
+            [[event]]
+            at = "7 s"
+            supply-voltage = "180 V"
+            command = "emergency stop"
+            field-supply-voltage = "80 V"
+            field = "open"
+            speed-signal = "lost"
+            shaft = "locked"
+            contact = "stage 2"
+            contact-fault = "welded"
+            permissives = 0
+            current-gain = 1.1
+            resistor-temperature = "320 degC"
+            """).Events[0];
+
+        Assert.Equal(
+            new CaseEvent(7, null, 180, "emergency stop", happening.Line)
+            {
+                FieldSupplyVolts = 80,
+                Field = "open",
+                SpeedSignal = "lost",
+                Shaft = "locked",
+                Contact = "stage 2",
+                ContactFault = "welded",
+                Permissives = 0,
+                CurrentGain = 1.1,
+                ResistorCelsius = 320,
+            },
+            happening);
     }
 
     [Fact]

@@ -13,12 +13,12 @@ public sealed class CaseStructureTests
     [InlineData("[motor]\narmature-resistence = \"1 ohm\"", "2: motor.armature-resistence: found an unknown key; allowed: motor.armature-resistance is the nearest known key")]
     [InlineData("voltage = \"220 V\"", "1: voltage: found an unknown key; allowed: supply.voltage is the nearest known key")]
     [InlineData("[run]\nxyzzy = 1", "2: run.xyzzy: found an unknown key; allowed: in [run]: duration, record-period")]
-    [InlineData("xyzzy = 1", "1: xyzzy: found an unknown key; allowed: title, or a table: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [run] or [limits]")]
+    [InlineData("xyzzy = 1", "1: xyzzy: found an unknown key; allowed: title, or a table: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [field], [brake], [sensors], [protection], [run], [limits] or [expect]")]
     [InlineData("\"motor.kind\" = \"x\"", "1: \"motor.kind\": found an unknown key; allowed: motor.kind is the nearest known key")]
     [InlineData("[run]\n\"a\\nb\" = 1", "2: run.\"a\\u000Ab\": found an unknown key; allowed: in [run]: duration, record-period")]
     [InlineData("[moter]\nkind = 5", "1: found the unknown table [moter]; allowed: [motor]")]
     [InlineData("[[evnt]]\nkind = 5", "1: found the unknown table [evnt]; allowed: [[event]]")]
-    [InlineData("[quite.another]", "1: found the unknown table [quite.another]; allowed: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [run], [limits] or [[event]]")]
+    [InlineData("[quite.another]", "1: found the unknown table [quite.another]; allowed: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [field], [brake], [sensors], [protection], [run], [limits], [expect] or [[event]]")]
     [InlineData("[[motor]]", "1: found [[motor]]; allowed: [motor] with one bracket")]
     [InlineData("motor = 3", "1: motor: found 3, a number without a unit; allowed: a table, [motor]")]
     [InlineData("[event]\nat = \"1 s\"", "1: found [event]" + EventsOnly)]
@@ -62,7 +62,7 @@ public sealed class CaseStructureTests
             2: supply.voltage: found "5 A", a current; allowed: a voltage in V, mV or kV, above 0, up to 100 kV, e.g. "220 V"
             4: found "rated-power = 15 kW", with a value without quotes; allowed: rated-power = "15 kW"
             5: motor.inertai: found an unknown key; allowed: motor.inertia is the nearest known key
-            7: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage and command
+            7: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, permissives, current-gain, resistor-temperature and command
             """.ReplaceLineEndings("\n"),
             Sample.Problems("""
                 [supply]
@@ -77,7 +77,7 @@ public sealed class CaseStructureTests
 
     [Theory]
     [InlineData("command = \"stop\"", "1: event.at: found nothing; allowed: a time in s, ms, us, min or h, 0 to 3600 s, e.g. \"5 s\"")]
-    [InlineData("at = \"1 s\"", "1: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage and command")]
+    [InlineData("at = \"1 s\"", "1: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, permissives, current-gain, resistor-temperature and command")]
     [InlineData("at = \"1 s\"\ncommand = \"stp\"", "3: event.command: found \"stp\"; allowed: \"start\", \"stop\", \"reset\", \"emergency stop\" or \"release emergency stop\"; the nearest is \"stop\"")]
     [InlineData("at = \"11 s\"\ncommand = \"stop\"", "2: event.at: found \"11 s\", after the end of the run; allowed: up to run.duration, 10 s")]
     [InlineData("at = \"-1 s\"\ncommand = \"stop\"", "2: event.at: found \"-1 s\"; allowed: 0 to 3600 s, e.g. \"5 s\"")]

@@ -58,6 +58,7 @@ internal static class Sample
         lockout-current = "none"
         instant-trip = "250 A"
         contact-time = "0.5 s"
+        spinning-start = "yes"
 
         [contactors]
         closing-time = "40 ms"
@@ -71,6 +72,70 @@ internal static class Sample
         peak-current = "160 A"
         peak-torque = "280 N m"
         start-time = "6 s"
+
+        [field]
+        supply-voltage = "110 V"
+        resistance = "92 ohm"
+        inductance = "30 H"
+        rated-current = "1.2 A"
+        curve-currents = ["0 A", "0.6 A", "1.2 A"]
+        curve-constants = ["0.05 V s/rad", "1 V s/rad", "1.69 V s/rad"]
+        discharge-time = "80 ms"
+        contactor = "yes"
+        minimum-current = "0.6 A"
+        build-time = "1 s"
+        maximum-time = "5 s"
+
+        [brake]
+        resistance = "1.6 ohm"
+        release-speed = "60 rpm"
+        delay = "100 ms"
+        maximum-time = "8 s"
+
+        [sensors]
+        speed = "yes"
+        speed-loss = "keep running"
+        speed-loss-time = "200 ms"
+        resistive-confirm-time = "500 ms"
+        standstill-speed = "12 rpm"
+        zero-current = "2 %"
+        step-tolerance = 0.2
+        step-settle-time = "30 ms"
+        line-contact = "yes"
+        stage-contacts = "no"
+        brake-contact = "yes"
+        field-contact = "yes"
+        field-current = "yes"
+
+        [protection]
+        trip-confirm-time = "20 ms"
+        supply-low = "170 V"
+        dip-time = "500 ms"
+        dip-action = "put resistance back"
+        supply-high = "250 V"
+        supply-high-time = "1 s"
+        overload-current = "100 %"
+        overload-class = "10A"
+        overload-reset = 0.75
+        resistor-energy = "120 kJ"
+        resistor-time-constant = "10 min"
+        resistor-start-level = 0.5
+        resistor-temperature = "350 °C"
+        starts-per-hour = 6
+        maximum-start-time = "12 s"
+        stall-current = "150 %"
+        stall-time = "1 s"
+        overspeed = "1500 rpm"
+        reverse-speed = "30 rpm"
+        disagreement = "30 V"
+        disagreement-time = "500 ms"
+        maximum-tick = "3 ms"
+        permissives = 2
+
+        [expect]
+        fault = "field lost"
+        by = "2 s"
+        phase = "tripped"
 
         [[event]]
         at = "5 s"

@@ -70,7 +70,7 @@ public sealed class CaseRunnerTests
         StartStudy byHand = LineShaftCase.Run(LineShaftCase.With([.. huge, ("control.instant-trip", "1000 kA")]));
 
         Assert.Equal("control.instant-trip", refused.Key);
-        Assert.Contains("InstantTripAmps", refused.Found, StringComparison.Ordinal);
+        Assert.Contains("instant-trip", refused.Found, StringComparison.Ordinal);
         Assert.Equal(1e6f, byHand.Settings.InstantTripAmps);
     }
 

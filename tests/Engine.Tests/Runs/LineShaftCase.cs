@@ -38,7 +38,7 @@ internal static class LineShaftCase
         ("run.duration", "8 s"),
     ];
 
-    /// <summary>The case with keys changed, added, or taken out where the value is null. Values go without quotes.</summary>
+    /// <summary>The case with keys changed, added, or taken out where the value is null. Values go without quotes, unless a number is a text.</summary>
     public static CaseFile With(params (string Key, string? Value)[] changes) => With([], changes);
 
     /// <summary>The same with events, each of them the inside of an inline table.</summary>
@@ -59,5 +59,5 @@ internal static class LineShaftCase
     /// <summary>One check of a verdict.</summary>
     public static LimitCheck Check(StartStudy study, string name) => Assert.Single(study.Verdict.Checks, check => check.Name == name);
 
-    private static string Written(string value) => value.StartsWith('[') || int.TryParse(value, out _) ? value : $"\"{value}\"";
+    private static string Written(string value) => value[0] is '[' or '"' || int.TryParse(value, out _) ? value : $"\"{value}\"";
 }

@@ -89,6 +89,8 @@ public sealed class LongPeriodTests
                 period = "{period}"
                 instant-trip = "1000 A"
                 minimum-dwell = "1 s"
+                [sensors]
+                standstill-speed = "500 rpm"    # or a start would be refused while the shaft turns backwards
                 [run]
                 duration = "3 s"
                 record-period = "100 ms"

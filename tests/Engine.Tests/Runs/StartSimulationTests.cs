@@ -222,12 +222,13 @@ public sealed class StartSimulationTests
     [Fact]
     public void Run_CurrentAboveTheInstantTrip_TripsOnTheNextTick()
     {
-        RunResult run = (PanelRig with { Control = Rigs.Panel with { InstantTripAmps = 120 } }).Run();
+        // A supply of 260 V drives 185 A through what was designed for 220 V and 156 A.
+        RunResult run = (PanelRig with { Supply = new Supply(260, 0), DesignVolts = 220, Control = Rigs.Panel with { InstantTripAmps = 160 } }).Run();
 
         FaultEntry fault = Assert.Single(run.Faults);
         Assert.Equal(FaultId.Overcurrent, fault.Id);
-        Assert.Equal(120, fault.Limit);
-        Assert.InRange(fault.Value, 120, 156);
+        Assert.Equal(160, fault.Limit);
+        Assert.InRange(fault.Value, 160, 185);
         Assert.InRange(fault.Seconds, 0.04, 0.05);
         Assert.Equal(0, run.FinalAmps);
     }

@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using StarterCtl.Core;
 using StarterCtl.Engine;
@@ -17,6 +18,7 @@ internal static class RunSection
         page.Paragraph($"SHA-256 of the case file: <code>{study.CaseSha256}</code>. Checksum of the settings: <code>{SettingsText.Checksum(study.Settings)}</code>");
         WriteSettings(page, study.Settings);
         WriteStageSettings(page, study.Settings);
+        WriteCurve(page, study.Settings);
         ReportTable columns = new("Columns of the record", ["Column", "Unit", "Meaning"], "words wrap");
         foreach (Signal signal in SignalTable.All) columns.Add(ReportPage.Text($"<code>{signal.Name}</code>"), signal.Unit, signal.Description);
         page.Table(columns);
@@ -28,7 +30,7 @@ internal static class RunSection
         ReportTable table = new("Controller settings", ["Setting", "Value"]);
         foreach (SettingRow row in SettingTable.Rows)
         {
-            if (row.Id is not (SettingId.StageOhms or SettingId.VoltsLeft)) table.Add(row.Name, Value(settings, row));
+            if (!SettingsText.IsNumbered(row.Id)) table.Add(row.Name, Value(settings, row));
         }
 
         page.Table(table);
@@ -36,10 +38,26 @@ internal static class RunSection
 
     private static string Value(Settings settings, SettingRow row)
     {
-        if (row.Unit == "us") return Time(SettingAccess.GetWhole(settings, row.Id));
         float number = SettingAccess.Get(settings, row.Id, 0);
-        if (number >= Settings.Largest) return "off";
+        if (IsOff(row, number)) return "off";
+        if (row.Unit == "us") return Time(SettingAccess.GetWhole(settings, row.Id));
+        if (IsFitting(row)) return number > 0 ? "yes" : "no";
         return row.Unit.Length == 0 ? Plain(number) : $"{Plain(number)}\u00A0{row.Unit}";
+    }
+
+    // A limit whose default switches it off says so by that very value: none, or as much as the controller can hold.
+    private static bool IsOff(SettingRow row, float number) =>
+        row.DefaultText.EndsWith("(off)", StringComparison.Ordinal) && (number == 0 || number >= Settings.Largest);
+
+    private static bool IsFitting(SettingRow row) =>
+        row.Id == SettingId.SpinningStart || row.Name.EndsWith("-fitted", StringComparison.Ordinal);
+
+    private static void WriteCurve(ReportPage page, Settings settings)
+    {
+        if (settings.CurvePoints == 0) return;
+        ReportTable table = new("Magnetisation as the controller knows it", ["Field current, A", "Machine constant, V s/rad"]);
+        for (int i = 0; i < settings.CurvePoints; i++) table.Add((double)settings.CurveAmps[i], (double)settings.CurveConstants[i]);
+        page.Table(table);
     }
 
     private static void WriteStageSettings(ReportPage page, Settings settings)
