@@ -42,6 +42,9 @@ public sealed class CaseKey
     /// <summary>The texts accepted; empty unless the key is a choice.</summary>
     public IReadOnlyList<string> Choices { get; internal init; } = [];
 
+    /// <summary>The choices in words, where a list of them would be long; null: the list.</summary>
+    internal string? ChoicesText { get; init; }
+
     /// <summary>The key of which a percentage is accepted, or null.</summary>
     public CaseKey? PercentOf => IsPercentOfRatedCurrent ? CaseKeys.MotorRatedCurrent : null;
 
@@ -70,7 +73,7 @@ public sealed class CaseKey
     public string Allowed => Kind switch
     {
         CaseValueKind.Text => $"one line of 1 to {LongestText} characters in quotes, e.g. {Example}",
-        CaseValueKind.Choice => Words.Or(Choices.Select(Words.Quote)),
+        CaseValueKind.Choice => ChoicesText ?? Words.Or(Choices.Select(Words.Quote)),
         CaseValueKind.Count =>
             $"{(IsEven ? "an even" : "a")} whole number, {Range!.Text}, without unit, e.g. {Example}",
         CaseValueKind.Ratio => $"a plain number {Range!.Text}, e.g. {Example}",

@@ -44,7 +44,10 @@ public static partial class CaseKeys
     /// <summary><c>event.contact</c>: the contactor that a contact fault is about.</summary>
     public static readonly CaseKey EventContact =
         new("event.contact", CaseValueKind.Choice, "\"stage 2\"", "Contactor that event.contact-fault is about")
-        { Choices = ["line", "field", "brake", .. Enumerable.Range(1, Settings.MostStages).Select(stage => $"stage {stage}")] };
+        {
+            Choices = ["line", "field", "brake", .. Enumerable.Range(1, Settings.MostStages).Select(stage => $"stage {stage}")],
+            ChoicesText = $"\"line\", \"field\", \"brake\", or \"stage 1\" to \"stage {Settings.MostStages}\"",
+        };
 
     /// <summary><c>event.contact-fault</c>: what is wrong with that contactor.</summary>
     public static readonly CaseKey EventContactFault =

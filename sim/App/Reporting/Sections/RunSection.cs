@@ -39,15 +39,18 @@ internal static class RunSection
     private static string Value(Settings settings, SettingRow row)
     {
         float number = SettingAccess.Get(settings, row.Id, 0);
-        if (IsOff(row, number)) return "off";
+        if (WordFor(row, number) is string word) return word;
         if (row.Unit == "us") return Time(SettingAccess.GetWhole(settings, row.Id));
         if (IsFitting(row)) return number > 0 ? "yes" : "no";
         return row.Unit.Length == 0 ? Plain(number) : $"{Plain(number)}\u00A0{row.Unit}";
     }
 
-    // A limit whose default switches it off says so by that very value: none, or as much as the controller can hold.
-    private static bool IsOff(SettingRow row, float number) =>
-        row.DefaultText.EndsWith("(off)", StringComparison.Ordinal) && (number == 0 || number >= Settings.Largest);
+    // A default that stands for a word, such as 0 (off), is none or as much as the controller can hold.
+    private static string? WordFor(SettingRow row, float number)
+    {
+        int bracket = row.DefaultText.IndexOf('(', StringComparison.Ordinal);
+        return bracket >= 0 && (number == 0 || number >= Settings.Largest) ? row.DefaultText[(bracket + 1)..^1] : null;
+    }
 
     private static bool IsFitting(SettingRow row) =>
         row.Id == SettingId.SpinningStart || row.Name.EndsWith("-fitted", StringComparison.Ordinal);
