@@ -18,12 +18,13 @@ public static class ShaftJam
 
     /// <summary>The jam's torque, N m.</summary>
     /// <param name="plant">The machine as it turns now.</param>
+    /// <param name="supplyVolts">Highest voltage that the supply is known to have, V.</param>
     /// <param name="largestConstant">Largest machine constant times flux that the machine can have, V s/rad.</param>
-    internal static double TorqueNewtonMetres(PlantSolver plant, double largestConstant)
+    internal static double TorqueNewtonMetres(PlantSolver plant, double supplyVolts, double largestConstant)
     {
         Machine machine = plant.Conditions.Machine;
         double speed = Math.Abs(plant.SpeedRadPerSec);
-        double amps = (plant.Conditions.Supply.OpenCircuitVolts + largestConstant * speed) / machine.ArmatureOhms;
+        double amps = (supplyVolts + largestConstant * speed) / machine.ArmatureOhms;
         double motorTorque = largestConstant * Math.Max(amps, Math.Abs(plant.ArmatureAmps));
         return TorqueRatio * motorTorque + machine.InertiaKgM2 * speed / StopSeconds;
     }

@@ -188,7 +188,7 @@ public sealed class StartSimulation
         KeepBeforeChange();
         _log.BeforeChange(now, 0);
         _load = _load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? _load.ConstantNewtonMetres };
-        if (happening.ShaftLocked is bool isLocked) _jamNewtonMetres = isLocked ? ShaftJam.TorqueNewtonMetres(_plant, _excitation.LargestConstant) : 0;
+        if (happening.ShaftLocked is bool isLocked) _jamNewtonMetres = isLocked ? JamNewtonMetres() : 0;
         _plant.Change(conditions with
         {
             Load = _load with { ConstantNewtonMetres = _load.ConstantNewtonMetres + _jamNewtonMetres },
@@ -202,6 +202,11 @@ public sealed class StartSimulation
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
+
+    private double JamNewtonMetres() => ShaftJam.TorqueNewtonMetres(
+        _plant,
+        Math.Max(_setup.Supply.OpenCircuitVolts, _plant.Conditions.Supply.OpenCircuitVolts),
+        _excitation.LargestConstant);
 
     // As last read: otherwise a picture would draw a slope from the last kept sample, long ago, to the change.
     private void KeepBeforeChange()
