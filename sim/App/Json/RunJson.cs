@@ -30,7 +30,8 @@ public sealed record RunJson(
     string Case,
     string CaseSha256,
     string CoreVersion,
-    string SettingsChecksum)
+    string SettingsChecksum,
+    double BrakeJoules)
 {
     /// <summary>The shape of a study.</summary>
     public static RunJson Of(StartStudy study)
@@ -61,6 +62,7 @@ public sealed record RunJson(
             study.CaseName,
             study.CaseSha256,
             CoreIdentity.Version,
-            SettingsText.Checksum(study.Settings));
+            SettingsText.Checksum(study.Settings),
+            result.BrakeJoules);
     }
 }

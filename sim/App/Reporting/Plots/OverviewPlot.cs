@@ -30,6 +30,11 @@ internal static class OverviewPlot
             plot.Say("n", $"{number}", new DataPoint(happening.AtSeconds, top), "middle", 0, -4);
         }
 
+        foreach (FaultEntry fault in study.Result.Faults)
+        {
+            foreach (string key in new[] { "n", "i" }) plot.Model.Annotations.Add(PlotParts.Upright(key, fault.Seconds, PlotParts.Red, LineStyle.Solid));
+        }
+
         return plot;
     }
 

@@ -44,6 +44,7 @@ internal sealed class StartPlot
         plot.AddBackEmf();
         plot.AddTorque();
         plot.AddCutouts();
+        plot.AddTrips();
         return plot._plot;
     }
 
@@ -104,6 +105,14 @@ internal sealed class StartPlot
 
         _plot.Model.Series.Add(PlotParts.Marks("i", cutouts.Select(cutout => new DataPoint(cutout.Seconds, cutout.AmpsBefore)), MarkerType.Circle, PlotParts.Red));
         _plot.Model.Series.Add(PlotParts.Marks("e", cutouts.Select(cutout => new DataPoint(cutout.Seconds, cutout.BackEmfVolts)), MarkerType.Circle, PlotParts.Red));
+    }
+
+    private void AddTrips()
+    {
+        foreach (FaultEntry fault in _study.Result.Faults.Where(fault => fault.Seconds <= _end))
+        {
+            foreach (string key in Keys) _plot.Model.Annotations.Add(PlotParts.Upright(key, fault.Seconds, PlotParts.Red, LineStyle.Solid));
+        }
     }
 
     private (double From, double To) AddPanel(int fromTop, string title, (double Lowest, double Highest) data)

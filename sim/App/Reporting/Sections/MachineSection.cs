@@ -28,10 +28,21 @@ internal static class MachineSection
         table.Add("Supply, open circuit", Volts(study.Setup.Supply.OpenCircuitVolts));
         table.Add(new Markup("Supply resistance <var>R</var><sub>s</sub>"), Ohms(study.Setup.Supply.SourceOhms));
         table.Add("Load torque at the beginning", LoadText(study.Setup.Load));
+        AddField(table, study.Setup.Field);
+        if (study.Setup.BrakeOhms is double brakeOhms) table.Add("Brake resistor, without the armature", Ohms(brakeOhms));
         page.Table(table);
         WriteConstant(page, plate, machine);
         WriteConsistency(page, plate, machine);
         page.EndSection();
+    }
+
+    private static void AddField(ReportTable table, FieldCircuit? field)
+    {
+        if (field == null) return;
+        table.Add("Field supply, terminals F1–F2", Volts(field.SupplyVolts));
+        table.Add("Field circuit", Ohms(field.Ohms));
+        table.Add("Field inductance", Plain(field.Henries) + "\u00A0H");
+        table.Add("Field current, settled", Amps(field.SupplyVolts / field.Ohms));
     }
 
     /// <summary>The load's law with its numbers.</summary>

@@ -19,7 +19,7 @@ internal static class StartSection
         page.Add(Figure.Of(
             "start-plot",
             $"Armature current, speed, back-EMF and torque against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
-            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers where there is room; all stand in the table of cutouts. Dashed level lines: the permitted peak <var>I</var><sub>1</sub>, the switching current <var>I</var><sub>2</sub> and the designed thresholds, each with its stage and tied to its words on the right. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one."),
+            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers where there is room; all stand in the table of cutouts. Dashed level lines: the permitted peak <var>I</var><sub>1</sub>, the switching current <var>I</var><sub>2</sub> and the designed thresholds, each with its stage and tied to its words on the right. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one.{Trips(study.Result, end)}"),
             StartPlot.Heights(study.Design.StageCount),
             size => StartPlot.Build(study, size, end)));
         if (end < study.Setup.DurationSeconds) WriteOverview(page, study);
@@ -34,9 +34,15 @@ internal static class StartSection
         page.Add(Figure.Of(
             "overview",
             $"Speed and current over the whole run of {Seconds(study.Setup.DurationSeconds)}. {events}",
-            ReportPage.Text($"The whole run. {(events.Length > 0 ? "Dashed upright lines with numbers: " + events + ", see the timeline." : "")}"),
+            ReportPage.Text($"The whole run. {(events.Length > 0 ? "Dashed upright lines with numbers: " + events + ", see the timeline." : "")}{Trips(study.Result, study.Setup.DurationSeconds)}"),
             (370, 400),
             size => OverviewPlot.Build(study, size)));
+    }
+
+    private static string Trips(RunResult result, double end)
+    {
+        string[] trips = [.. result.Faults.Where(fault => fault.Seconds <= end).Select(fault => $"{fault.Name} at {Seconds(fault.Seconds)}")];
+        return trips.Length == 0 ? "" : $" Solid upright line: the trip, {string.Join("; ", trips)}.";
     }
 
     private static void WriteCutouts(ReportPage page, StartStudy study)
