@@ -18,12 +18,16 @@ public sealed class CasePageTests
         Assert.True(page.Contains(table, StringComparison.Ordinal), "the table of sim/cases/README.md should be:\n" + table);
     }
 
-    [Theory]
-    [InlineData("line-shaft.toml")]
-    [InlineData("bench-rig.toml")]
-    public void ShippedCase_InTheProgram_IsTheFileInTheRepository(string name)
+    [Fact]
+    public void ShippedCases_InTheProgram_AreTheFilesInTheRepositoryAndOnThePage()
     {
-        Assert.Equal(File.ReadAllText(Path.Combine(Repository.Root, "sim", "cases", name)), ShippedCases.Text(name));
+        string folder = Path.Combine(Repository.Root, "sim", "cases"), page = File.ReadAllText(Path.Combine(folder, "README.md"));
+
+        Assert.All(Directory.EnumerateFiles(folder, "*.toml").Select(path => Path.GetFileName(path)), name =>
+        {
+            Assert.Equal(File.ReadAllText(Path.Combine(folder, name)), ShippedCases.Text(name));
+            Assert.Contains($"]({name})", page, StringComparison.Ordinal);
+        });
     }
 
     private static string Row(CaseKey key) =>

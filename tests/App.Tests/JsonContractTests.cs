@@ -74,6 +74,22 @@ public sealed class JsonContractTests : IDisposable
     }
 
     [Fact]
+    public async Task Run_JsonOfATrip_HasTheFaultWithItsSnapshot()
+    {
+        int code = await _cli.Run("run", System.IO.Path.Combine(Repository.Root, "sim", "cases", "field-loss.toml"), "--json", "--out", _cli.OutFolder);
+
+        JsonElement fault = _cli.Json().GetProperty("faults")[0];
+        Assert.Equal(0, code);
+        AssertHasKeys(_cli.Json(), "brakeJoules");
+        AssertHasKeys(fault, "id", "seconds", "value", "limit", "name", "channel", "phase", "stage", "snapshot");
+        AssertHasKeys(
+            fault.GetProperty("snapshot"), "supplyVolts", "armatureAmps", "speedRadPerSec", "speedValid", "fieldAmps", "backEmfVolts", "resistiveBackEmfVolts",
+            "lineClosed", "stagesClosed", "lineCommanded", "stagesCommanded");
+        Assert.Equal("FieldLost", fault.GetProperty("id").GetString());
+        Assert.Equal(fault.GetProperty("value").GetDouble(), fault.GetProperty("snapshot").GetProperty("fieldAmps").GetDouble());
+    }
+
+    [Fact]
     public async Task Design_WithoutInertia_LeavesTimesOutAndSaysSo()
     {
         int code = await _cli.Run("design", _cli.Write("case.toml", ThreeStages.Replace("inertia = \"4 kg m2\"", "", StringComparison.Ordinal)), "--json");

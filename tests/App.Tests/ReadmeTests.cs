@@ -34,6 +34,15 @@ public sealed class ReadmeTests : IDisposable
     }
 
     [Fact]
+    public async Task Readme_FaultBlock_IsWhatRunPrints()
+    {
+        int code = await _cli.Run("run", Path.Combine(Repository.Root, "sim", "cases", "speed-lost-starting.toml"), "--out", _cli.OutFolder);
+
+        Assert.Equal(0, code);
+        AssertShown(_cli.Output);
+    }
+
+    [Fact]
     public async Task Readme_MistakeBlock_IsWhatTheProgramAnswers()
     {
         string text = ShippedCases.Text("line-shaft.toml")
@@ -75,6 +84,7 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("sim/Benchmarks/README.md")]
     [InlineData("hardware-notes/README.md")]
     [InlineData("hardware-notes/01-around-the-controller.md")]
+    [InlineData("hardware-notes/03-faults.md")]
     [InlineData("tests/published/SOURCES.md")]
     public void Page_Links_LeadToFilesThatAreThere(string page)
     {

@@ -14,7 +14,8 @@ internal static class RunTable
     {
         console.MarkupLineInterpolated($"[bold]{study.Title}: what the controller did and why[/]");
         console.Write(Timeline(study.Result));
-        console.Write(Cutouts(study.Result));
+        if (study.Result.Cutouts.Count > 0) console.Write(Cutouts(study.Result));
+        else console.WriteLine("No stage was cut out.");
         ShowFigures(console, study.Result);
         foreach (FaultEntry fault in study.Result.Faults) ShowFault(console, fault);
         ShowVerdict(console, study.Verdict);
