@@ -35,18 +35,12 @@ public sealed class AcceleratingPhase
     public void Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
-        if (_sequence.InPhaseMicroseconds >= _settings.MaximumStartMicroseconds)
-        {
-            _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
-        }
-        else if (_sequence.WantLine)
-        {
-            Accelerate(elapsedMicroseconds, readings, estimate);
-        }
-        else
-        {
-            Preset(readings, estimate);
-        }
+        if (_sequence.WantLine) Accelerate(elapsedMicroseconds, readings, estimate);
+        else Preset(readings, estimate);
+
+        // Last, because what held the start up says more than the time that ran out.
+        if (_sequence.Phase != Phase.Accelerating || _sequence.InPhaseMicroseconds < _settings.MaximumStartMicroseconds) return;
+        _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
     }
 
     /// <summary>
