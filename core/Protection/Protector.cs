@@ -132,20 +132,21 @@ public sealed class Protector
             }
         }
 
-        if (_contacts.LineFailed) FindContact(_contacts.LineCommanded, ContactNumber.Line);
-        if (_contacts.StagesFailed)
-        {
-            int stage = _contacts.FirstDisagreeingStage;
-            FindContact(stage > 0 && _contacts.IsStageCommanded(stage), stage);
-        }
-
-        if (_contacts.BrakeFailed) FindContact(_contacts.BrakeCommanded, ContactNumber.Brake);
-        if (_contacts.FieldFailed) FindContact(_contacts.FieldCommanded, ContactNumber.Field);
-        if (_current.Fault != FaultId.None) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
+        // What may be live comes before what did not come in.
+        FindContacts(FaultId.ContactDidNotOpen, false, _contacts.FirstStrayStage);
+        int stage = _contacts.FirstDisagreeingStage;
+        FindContacts(FaultId.ContactDidNotClose, true, stage > 0 && _contacts.IsStageCommanded(stage) ? stage : 0);
+        if (_current.Fault == FaultId.SectionDrifted) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
     }
 
-    private void FindContact(bool commanded, int contact) =>
-        Find(commanded ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, contact, 0f);
+    private void FindContacts(FaultId id, bool commanded, int stage)
+    {
+        if (_contacts.LineFailed && _contacts.LineCommanded == commanded) Find(id, ContactNumber.Line, 0f);
+        if (_contacts.StagesFailed && stage > 0) Find(id, stage, 0f);
+        if (_contacts.BrakeFailed && _contacts.BrakeCommanded == commanded) Find(id, ContactNumber.Brake, 0f);
+        if (_contacts.FieldFailed && _contacts.FieldCommanded == commanded) Find(id, ContactNumber.Field, 0f);
+        if (_current.Fault == id) Find(id, _current.FaultValue, _current.FaultLimit);
+    }
 
     private void CheckMotion(Readings readings)
     {
