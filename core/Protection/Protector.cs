@@ -66,7 +66,7 @@ public sealed class Protector
     {
         bool lineClosed = _contacts.LineClosed;
         bool lineCommanded = _contacts.LineCommanded;
-        Supply.Update(elapsedMicroseconds, readings, lineCommanded);
+        Supply.Update(elapsedMicroseconds, readings, lineCommanded || sequence.Phase == Phase.Accelerating);
         Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
         Heat.Update(elapsedMicroseconds, readings, sequence.Stage - 1, lineClosed);
 

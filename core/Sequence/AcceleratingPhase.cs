@@ -64,6 +64,11 @@ public sealed class AcceleratingPhase
         {
             _why.Set(Reason.WaitingForShaft, estimate.DecidingVolts, isBackwards ? 0f : _law.FirstCeilingVolts, 0);
         }
+        else if (_dip.IsOn)
+        {
+            // A supply that is low now permits stages that its return does not.
+            _dip.Explain(readings);
+        }
         else if (_sequence.WantStages != wanted)
         {
             int stage = 1;

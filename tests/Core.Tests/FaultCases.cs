@@ -79,7 +79,7 @@ internal static class FaultCases
     {
         yield return new(FaultId.FieldLost, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = ConfirmTicks, Trips = s_lineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.FieldLost, "line closed by itself without a field") { Spoil = r => r.LineClosed = true, Limit = 2f, Ticks = ConfirmTicks, Holds = true, Trips = [Ready], IsHarmless = s_lineSeen };
-        yield return new(FaultId.SupplyLow, "199 V") { Spoil = r => r.SupplyVolts = 199f, Value = 199f, Limit = 200f, Ticks = 301, Refusal = Refusal.SupplyLow, Trips = s_lineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.SupplyLow, "199 V") { Spoil = r => r.SupplyVolts = 199f, Value = 199f, Limit = 200f, Ticks = 301, Refusal = Refusal.SupplyLow, Trips = [Presetting, LineClosing, Accelerating, Running], IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.SupplyHigh, "301 V") { Spoil = r => r.SupplyVolts = 301f, Value = 301f, Limit = 300f, Ticks = 201, Refusal = Refusal.SupplyHigh, Trips = s_lineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.Overload, "image at its limit") { Provoke = b => b.Controller.Heat.Motor.Level = 1f, Spoil = r => r.ArmatureAmps = 9f, Value = 9f, Limit = 350f, Trips = Everywhere, Holds = true };
         yield return new(FaultId.ResistorTooHot, "image at its limit") { Provoke = b => b.Controller.Heat.Resistor.Level = 1f, Value = 1e6f, Limit = 1e6f, Trips = Everywhere, Holds = true };
