@@ -149,6 +149,18 @@ public sealed class ThermalImageTests
             threads: 2);
 
     [Fact]
+    public void Advance_LongTickBehindPartOfAStep_NeverPassesTheTarget() =>
+        Gen.Select(Gen.Float[0.01f, 900f], Gen.Int[0, 99_999], Gen.OneOfConst(100_000, 900_000_000, Elapsed.Ceiling), Gen.Float[0.01f, 50f]).Sample(
+            (tau, part, rest, target) =>
+            {
+                ThermalImage image = new(tau);
+                image.Advance(part, target);
+                image.Advance(rest, target);
+                return image.Level <= target * 1.000001f;
+            },
+            threads: 2);
+
+    [Fact]
     public void Level_CurrentThatChangesWithinAStep_CountsByItsMeanSquare()
     {
         // 10 ms on, 90 ms off: a tenth of the heat.
