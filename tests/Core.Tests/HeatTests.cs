@@ -82,6 +82,31 @@ public sealed class HeatTests
 
     [Theory]
     [InlineData(float.NaN)]
+    [InlineData(-0.01f)]
+    [InlineData(-1e30f)]
+    [InlineData(float.NegativeInfinity)]
+    [InlineData(float.PositiveInfinity)]
+    public void Level_NoneAtAllWrittenBackAfterPowerUp_CountsAsTheLimitAndCoolsDownFromThere(float level)
+    {
+        // A spoilt memory must not switch the protection off for good.
+        Bench bench = new(settings =>
+        {
+            settings.OverloadAmps = 100f;
+            settings.ResistorJoules = ResistorJoules;
+        });
+        bench.Controller.Heat.Motor.Level = level;
+        bench.Controller.Heat.Resistor.Level = level;
+
+        bench.Tick().AssertTripped(FaultId.Overload, 0f, 100f);
+        Assert.Equal((1f, 1f), (bench.Controller.Heat.Motor.Level, bench.Controller.Heat.Resistor.Level));
+
+        for (int i = 0; i < 420; i++) bench.Tick(Second);
+        bench.PressReset();
+        Assert.Equal((Phase.Ready, Refusal.None), (bench.Controller.Phase, bench.Controller.Refusals));
+    }
+
+    [Theory]
+    [InlineData(float.NaN)]
     [InlineData(float.PositiveInfinity)]
     [InlineData(float.NegativeInfinity)]
     public void Current_NoNumber_HeatsNothing(float amps)
