@@ -48,10 +48,14 @@ public sealed class MotionWatch
     /// <summary>Looks at this tick's speed and current.</summary>
     public void Update(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed, Phase phase)
     {
-        bool isUnknown = _settings.SpeedSensorFitted && !readings.SpeedValid;
+        bool isUnknown = _settings.SpeedSensorFitted && !readings.SpeedValid && !MayStand(phase);
         IsSpeedLost = _unknown.Lasts(isUnknown, elapsedMicroseconds, _settings.SpeedLossMicroseconds) && !GoesOnWithoutSpeed(phase, lineClosed);
         if (WatchesLimits) WatchLimits(elapsedMicroseconds, readings, estimate, lineClosed);
     }
+
+    // A pick-up gives no pulse while the shaft stands. Where the settings leave time for the first one, it runs while the shaft is driven.
+    private bool MayStand(Phase phase) =>
+        _settings.SpeedLossMicroseconds > 0 && phase != Phase.Accelerating && phase != Phase.Running && phase != Phase.Braking;
 
     // A line that is not in yet must not close onto a shaft of which nothing is known.
     private bool GoesOnWithoutSpeed(Phase phase, bool lineClosed)

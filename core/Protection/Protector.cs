@@ -73,7 +73,7 @@ public sealed class Protector
     {
         bool lineClosed = _contacts.LineClosed;
         bool lineCommanded = _contacts.LineCommanded;
-        if (Supply.IsUsed) Supply.Update(elapsedMicroseconds, readings, lineCommanded);
+        if (Supply.IsUsed) Supply.Update(elapsedMicroseconds, readings, lineCommanded || sequence.Phase == Phase.Accelerating);
         if (Motion.IsToLook(readings)) Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
         if (_watchesHeat) Heat.Update(elapsedMicroseconds, readings, sequence.Stage - 1, lineClosed);
 
@@ -84,8 +84,7 @@ public sealed class Protector
         if (_watchesField) CheckField(elapsedMicroseconds, readings, lineCommanded || lineClosed);
         if (Motion.IsTooFast) Find(FaultId.Overspeed, readings.SpeedRadPerSec, _settings.OverspeedRadPerSec);
         if (_watchesOpenCurrent) CheckOpenCurrent(elapsedMicroseconds, readings);
-        if (_contacts.HasFailed) CheckContacts();
-        if (_current.Fault != FaultId.None) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
+        if (_contacts.HasFailed || _current.Fault != FaultId.None) CheckContacts();
         if (Motion.IsSpeedLost) Find(FaultId.SpeedSignalLost, 0f, 0f);
         if (Motion.WatchesLimits) CheckMotion(readings);
         if (_watchesHeat) CheckHeat(readings);
@@ -134,15 +133,11 @@ public sealed class Protector
 
     private void CheckContacts()
     {
-        if (_contacts.LineFailed) FindContact(_contacts.LineCommanded, ContactNumber.Line);
-        if (_contacts.StagesFailed)
-        {
-            int stage = _contacts.FirstDisagreeingStage;
-            FindContact(stage > 0 && _contacts.IsStageCommanded(stage), stage);
-        }
-
-        if (_contacts.BrakeFailed) FindContact(_contacts.BrakeCommanded, ContactNumber.Brake);
-        if (_contacts.FieldFailed) FindContact(_contacts.FieldCommanded, ContactNumber.Field);
+        // What may be live comes before what did not come in.
+        FindContacts(FaultId.ContactDidNotOpen, false, _contacts.FirstStrayStage);
+        int stage = _contacts.FirstDisagreeingStage;
+        FindContacts(FaultId.ContactDidNotClose, true, stage > 0 && _contacts.IsStageCommanded(stage) ? stage : 0);
+        if (_current.Fault == FaultId.SectionDrifted) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
     }
 
     private void CheckOpenCurrent(int elapsedMicroseconds, Readings readings)
@@ -155,8 +150,14 @@ public sealed class Protector
         }
     }
 
-    private void FindContact(bool commanded, int contact) =>
-        Find(commanded ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, contact, 0f);
+    private void FindContacts(FaultId id, bool commanded, int stage)
+    {
+        if (_contacts.LineFailed && _contacts.LineCommanded == commanded) Find(id, ContactNumber.Line, 0f);
+        if (_contacts.StagesFailed && stage > 0) Find(id, stage, 0f);
+        if (_contacts.BrakeFailed && _contacts.BrakeCommanded == commanded) Find(id, ContactNumber.Brake, 0f);
+        if (_contacts.FieldFailed && _contacts.FieldCommanded == commanded) Find(id, ContactNumber.Field, 0f);
+        if (_current.Fault == id) Find(id, _current.FaultValue, _current.FaultLimit);
+    }
 
     private void CheckMotion(Readings readings)
     {

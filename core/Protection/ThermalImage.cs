@@ -34,7 +34,10 @@ public sealed class ThermalImage
     /// <param name="target">Level that it would come to, 0 or more.</param>
     public void Advance(int elapsedMicroseconds, float target)
     {
-        _microseconds = Elapsed.Add(_microseconds, elapsedMicroseconds);
+        // A board's memory may be spoilt: what is no level counts as the limit.
+        if (!(Level >= 0f && Level <= MostTarget)) Level = 1f;
+        // Less than a step and a tick: it fits. At a ceiling the time would lack what the target's seconds have.
+        _microseconds += elapsedMicroseconds;
         _targetSeconds += (target <= MostTarget ? target : MostTarget) * (elapsedMicroseconds * 0.000001f);
         if (_microseconds < StepMicroseconds) return;
 

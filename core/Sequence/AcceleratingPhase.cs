@@ -35,18 +35,12 @@ public sealed class AcceleratingPhase
     public void Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
-        if (_sequence.InPhaseMicroseconds >= _settings.MaximumStartMicroseconds)
-        {
-            _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
-        }
-        else if (_sequence.WantLine)
-        {
-            Accelerate(elapsedMicroseconds, readings, estimate);
-        }
-        else
-        {
-            Preset(readings, estimate);
-        }
+        if (_sequence.WantLine) Accelerate(elapsedMicroseconds, readings, estimate);
+        else Preset(readings, estimate);
+
+        // Last, because what held the start up says more than the time that ran out.
+        if (_sequence.Phase != Phase.Accelerating || _sequence.InPhaseMicroseconds < _settings.MaximumStartMicroseconds) return;
+        _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
     }
 
     /// <summary>
@@ -69,6 +63,11 @@ public sealed class AcceleratingPhase
         else if (isUnfit)
         {
             _why.Set(Reason.WaitingForShaft, estimate.DecidingVolts, isBackwards ? 0f : _law.FirstCeilingVolts, 0);
+        }
+        else if (_dip.IsOn)
+        {
+            // A supply that is low now permits stages that its return does not.
+            _dip.Explain(readings);
         }
         else if (_sequence.WantStages != wanted)
         {
@@ -107,7 +106,7 @@ public sealed class AcceleratingPhase
     // With a contact that is not where its coil wants it: false when there is nothing more to decide on this tick.
     private bool GoesOnUnproven(Readings readings, Estimate estimate)
     {
-        if (_waits.TripOnStrayStage()) return false;
+        if (_waits.TripOnStrayContact()) return false;
         if (_contacts.LineClosed) return true;
         bool isTooSlow = !_sequence.LineProven && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1);
         if (isTooSlow)

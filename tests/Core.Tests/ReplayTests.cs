@@ -11,7 +11,7 @@ namespace StarterCtl.Core.Tests;
 public sealed class ReplayTests
 {
     private const int TicksEach = 500_000;
-    private const uint Expected = 0x70B65202;
+    private const uint Expected = 0x1065A4CE;
 
     [Fact]
     public void Tick_MillionTicksOfRecordedInput_GiveThePinnedHash() =>

@@ -15,6 +15,7 @@ internal sealed class ContactorBank
     private bool _brakeCommanded;
     private bool _fieldCommanded;
     private int _stagesCommanded;
+    private bool _isShown;
 
     /// <summary>Builds a bank with every contact open.</summary>
     public ContactorBank(Contactors times, int stageCount)
@@ -41,15 +42,19 @@ internal sealed class ContactorBank
     /// <summary>When the next contact moves, s; infinity when none will.</summary>
     public double NextMoveSeconds { get; private set; } = double.PositiveInfinity;
 
-    private int StagesReported { get; set; }
-
-    /// <summary>Reads the auxiliary contacts.</summary>
+    /// <summary>Reads the auxiliary contacts into the readings, which keep what has not changed.</summary>
     public void Show(Readings readings)
     {
+        if (_isShown) return;
+        _isShown = true;
         readings.LineClosed = _line.IsReportedClosed;
-        readings.StagesClosed = StagesReported;
         readings.BrakeClosed = _brake.IsReportedClosed;
         readings.FieldClosed = _field.IsReportedClosed;
+        readings.StagesClosed = 0;
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            if (_stages[i].IsReportedClosed) readings.StagesClosed |= 1 << i;
+        }
     }
 
     /// <summary>Hands the coils' commands over.</summary>
@@ -105,14 +110,13 @@ internal sealed class ContactorBank
 
     private void LookAgain()
     {
+        _isShown = false;
         NextMoveSeconds = Math.Min(_line.MovesAtSeconds, Math.Min(_brake.MovesAtSeconds, _field.MovesAtSeconds));
         StagesClosed = 0;
-        StagesReported = 0;
         for (int i = 0; i < _stages.Length; i++)
         {
             NextMoveSeconds = Math.Min(NextMoveSeconds, _stages[i].MovesAtSeconds);
             if (_stages[i].IsClosed) StagesClosed |= 1 << i;
-            if (_stages[i].IsReportedClosed) StagesReported |= 1 << i;
         }
     }
 }

@@ -12,6 +12,7 @@ internal sealed class SensorPanel(double resistorCelsius)
     private double _currentGain = 1;
     private double _resistorCelsius = resistorCelsius;
     private int _permissives = EveryPermissive;
+    private bool _isShown;
 
     /// <summary>Lets signals go wrong, or sound again.</summary>
     public void Obey(RunEvent happening)
@@ -20,20 +21,23 @@ internal sealed class SensorPanel(double resistorCelsius)
         _currentGain = happening.CurrentSensorGain ?? _currentGain;
         _resistorCelsius = happening.ResistorCelsius ?? _resistorCelsius;
         _permissives = happening.Permissives ?? _permissives;
+        _isShown = false;
     }
 
-    /// <summary>Reads the machine.</summary>
+    /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
     public void Show(PlantSolver plant, Excitation excitation, Readings readings)
     {
         readings.SupplyVolts = (float)plant.TerminalVolts;
         readings.ArmatureAmps = (float)(_currentGain * plant.ArmatureAmps);
         readings.FieldAmps = (float)excitation.FieldAmps;
-        readings.ResistorCelsius = (float)_resistorCelsius;
-        readings.Permissives = _permissives;
 
         // A lost or stuck signal leaves the last speed in place.
-        readings.SpeedValid = _speedSignal != SpeedSignalState.Lost;
         if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)plant.SpeedRadPerSec;
         else if (_speedSignal == SpeedSignalState.Zero) readings.SpeedRadPerSec = 0f;
+        if (_isShown) return;
+        _isShown = true;
+        readings.SpeedValid = _speedSignal != SpeedSignalState.Lost;
+        readings.ResistorCelsius = (float)_resistorCelsius;
+        readings.Permissives = _permissives;
     }
 }

@@ -30,6 +30,7 @@ public sealed class StartSimulation
     private readonly RunLog _log;
     private readonly Record? _record;
     private readonly Trace? _trace;
+    private readonly bool _isKept;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
     private readonly RunEvent[] _events;
@@ -45,6 +46,7 @@ public sealed class StartSimulation
         _setup = setup;
         _record = record;
         _trace = trace;
+        _isKept = record != null || trace != null;
         _controller = new Controller(settings);
         _plant = new PlantSolver(
             new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0)
@@ -107,7 +109,7 @@ public sealed class StartSimulation
     {
         Sense(now);
         _tickSeconds = now;
-        _tickNewtonMetres = _plant.Conditions.Machine.Constant * (float)_plant.ArmatureAmps;
+        if (_isKept) _tickNewtonMetres = _plant.Conditions.Machine.Constant * (float)_plant.ArmatureAmps;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
