@@ -139,7 +139,7 @@ public sealed class CaseControlTests
         // (220 - 4) V / 1.17 ohm; 155 A x 1.17 ohm + 2 V.
         string warning = Assert.Single(study.Warnings, text => text.Contains("brake", StringComparison.Ordinal));
         Assert.Contains("would take 184.6 A through 1.17 ohm", warning, StringComparison.Ordinal);
-        Assert.Contains("and 1119 r/min", warning, StringComparison.Ordinal);
+        Assert.Contains($" V and {Text.Number(183.35 / study.Setup.Machine.Constant * 30 / Math.PI)} r/min", warning, StringComparison.Ordinal);
         Assert.DoesNotContain(LineShaftCase.Run(LineShaftCase.With(("brake.resistance", "1.3 ohm"), ("brake.release-speed", "60 rpm"))).Warnings, text => text.Contains("brake", StringComparison.Ordinal));
     }
 }

@@ -95,7 +95,8 @@ public sealed class EnergyTests
 
         double spent = run.SectionJoules.Sum() + run.ArmatureJoules + run.LoadJoules + run.KineticJoules + run.MagneticJoules + run.ArcJoules;
         double turnover = Math.Abs(run.SupplyJoules) + run.SectionJoules.Sum() + run.ArmatureJoules + run.LoadJoules + Math.Abs(run.KineticJoules);
-        Assert.Equal(0, (run.SupplyJoules - spent) / turnover, tolerance);
+        // A shaft that comes in too fast for the whole resistance is not started, and without a load it turns on for ever.
+        Assert.Equal(0, (run.SupplyJoules - spent) / Math.Max(turnover, double.Epsilon), tolerance);
         Assert.InRange(run.BrushJoules, 0, run.ArmatureJoules);
         Assert.All(run.SectionJoules, joules => Assert.True(joules >= 0));
         Assert.True(run.ArcJoules >= 0 && run.SourceJoules >= 0 && run.LoadJoules >= -tolerance * turnover);

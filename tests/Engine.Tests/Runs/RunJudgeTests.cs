@@ -1,6 +1,7 @@
 using System;
 using System.Globalization;
 using System.Linq;
+using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Runs;
 using Xunit;
 
@@ -112,6 +113,46 @@ public sealed class RunJudgeTests
         Assert.Equal("at most 155 A", peak.Limit);
         Assert.False(peak.Passed);
     }
+
+    // The emergency stop is latched on the tick that reads it, at 1 s.
+    [Theory]
+    [InlineData("emergency stop", null, null, "pass")]
+    [InlineData("emergency stop", "1 s", "tripped", "pass")]
+    [InlineData("emergency stop", "0.99 s", null, "fail")]
+    [InlineData("overcurrent", null, null, "fail")]
+    [InlineData("emergency stop", null, "running", "fail")]
+    public void Judge_ExpectedFault_PassesExactlyWhenItIsTheFirstAndInTime(string fault, string? by, string? phase, string word)
+    {
+        StartStudy study = LineShaftCase.Run(LineShaftCase.With(
+            [Event("1 s", "emergency stop")], ("expect.fault", fault), ("expect.by", by), ("expect.phase", phase), ("limits.start-time", null), ("run.duration", "2 s")));
+
+        Assert.Equal(word, study.Verdict.Word);
+        Assert.DoesNotContain(study.Verdict.Checks, check => check.Name is "peak current" or "start time" or "stage order" or "faults");
+    }
+
+    [Fact]
+    public void Judge_ExpectedFault_StillHoldsTheLimitsOfTheFile()
+    {
+        StartStudy study = LineShaftCase.Run(LineShaftCase.With(
+            [Event("1 s", "emergency stop")], ("expect.fault", "emergency stop"), ("limits.peak-current", "100 A"), ("run.duration", "2 s")));
+
+        Assert.True(LineShaftCase.Check(study, "expected fault").Passed);
+        Assert.False(LineShaftCase.Check(study, "peak current").Passed);
+        Assert.Equal("fail", study.Verdict.Word);
+    }
+
+    [Fact]
+    public void Judge_NoFaultWhereOneIsExpected_Fails()
+    {
+        StartStudy study = LineShaftCase.Run(LineShaftCase.With(("expect.fault", "stalled")));
+
+        Assert.Equal("none", LineShaftCase.Check(study, "expected fault").Seen);
+        Assert.Equal("fail", study.Verdict.Word);
+    }
+
+    [Fact]
+    public void ExpectPhase_Choices_AreThePhasesThatARunCanEndIn() =>
+        Assert.Equal(PhaseText.All.Order(StringComparer.Ordinal), CaseKeys.ExpectPhase.Choices.Order(StringComparer.Ordinal));
 
     private static string Event(string at, string command) => $"at = \"{at}\"\ncommand = \"{command}\"";
 }
