@@ -17,8 +17,17 @@ internal static class CaseHappenings
     {
         CaseProblem[] problems = [.. file.Events.SelectMany(written => Problems(file, written, stageCount, control))];
         if (problems.Length > 0) throw new CaseException(problems);
-        return [.. file.Events.Select(EventOf)];
+        RunEvent[] events = [.. file.Events.Select(EventOf)];
+        return IsStartedLate(control) && !Array.Exists(events, happening => happening.Command == OperatorCommand.Start)
+            ? [.. events.Append(LateStart(control)).OrderBy(happening => happening.AtSeconds)]
+            : events;
     }
+
+    // Without its auxiliary contact a contactor counts as open only once it has had the time to open: a press before is refused.
+    private static bool IsStartedLate(ControlSetup control) => !control.Sensors.HasLineContact || control.Brake is { HasContact: false };
+
+    private static RunEvent LateStart(ControlSetup control) =>
+        new((control.ContactMicroseconds + 2L * control.PeriodMicroseconds) * 1e-6, null, null, OperatorCommand.Start);
 
     private static IEnumerable<CaseProblem> Problems(CaseFile file, CaseEvent written, int stageCount, ControlSetup control)
     {

@@ -128,6 +128,18 @@ public sealed class CaseControlTests
     }
 
     [Fact]
+    public void Run_LineWithoutAuxiliaryContact_IsStartedOnceItCountsAsOpen()
+    {
+        RunResult result = LineShaftCase.Run(LineShaftCase.With(("sensors.line-contact", "no"), ("sensors.zero-current", "1 A"))).Result;
+
+        Assert.Empty(result.Faults);
+        Assert.Equal([Phase.Ready, Phase.Accelerating, Phase.Running], result.Phases.Select(entry => entry.Phase));
+        // Twice the contactor's 40 ms, but at least 100 ms.
+        Assert.InRange(result.Phases[1].Seconds, 0.1, 0.105);
+        Assert.DoesNotContain(result.Timeline, entry => entry.Reason == Reason.StartRefused);
+    }
+
+    [Fact]
     public void Of_EverySetting_HasAKey() =>
         Assert.All(SettingTable.Rows, row => Assert.NotNull(SettingKeys.Of(row.Id)));
 
