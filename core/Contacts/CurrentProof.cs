@@ -151,14 +151,16 @@ public sealed class CurrentProof
         float amps = readings.ArmatureAmps;
         if (!IsVisible || IsNear(amps, ExpectedAmps)) return;
 
-        // At a start with an unknown speed the shaft may turn already: only too much current speaks then.
-        bool isBelow = Magnitude(amps) < Magnitude(ExpectedAmps);
-        if (!_isStage && !estimate.SpeedKnown && isBelow) return;
+        // Without any current the voltage equation would take a dead circuit for a machine at full speed.
         if (!_isStage && IsZero(amps))
         {
             Find(FaultId.ContactDidNotClose, ContactNumber.Line, 0f);
             return;
         }
+
+        // At a start with an unknown speed the shaft may turn already: only too much current speaks then.
+        bool isBelow = Magnitude(amps) < Magnitude(ExpectedAmps);
+        if (!_isStage && !estimate.SpeedKnown && isBelow) return;
 
         int nearest = 0;
         float nearestAmps = 0f;

@@ -56,6 +56,23 @@ public sealed class CurrentProofTests
     }
 
     [Theory]
+    [MemberData(nameof(Fittings))]
+    public void Line_MainContactStaysOpen_IsNamedAndNothingIsCutOut(bool sensor, bool auxiliary)
+    {
+        // Without a speed sensor no current at all looks like a machine at full speed.
+        BenchMotor motor = New(sensor, auxiliary);
+        motor.LineNeverConducts = true;
+        motor.Start();
+        while (!motor.Controller.Fault.IsLatched)
+        {
+            Assert.Equal(0, motor.Outputs.CloseStages);
+            motor.Tick();
+        }
+
+        motor.AssertFault(FaultId.ContactDidNotClose, ContactNumber.Line);
+    }
+
+    [Theory]
     [InlineData(3, 0.5, 2)]
     [InlineData(2, 1.5, 1)]
     public void Section_HalfOff_DriftedWithTheAmpsSeenAndExpected(int section, double drift, int stage)
