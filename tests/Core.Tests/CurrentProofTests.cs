@@ -28,6 +28,21 @@ public sealed class CurrentProofTests
     }
 
     [Theory]
+    [MemberData(nameof(Fittings))]
+    public void Nominal_FastAndSlowLightAndHeavy_RunsUp(bool sensor, bool auxiliary)
+    {
+        // Fast: on the motor's own 0.05 ohm the current falls by half within the settle time.
+        foreach ((double inertia, double torque) in new[] { (4.0, 0.0), (4, 250), (40, 250), (20, 600) })
+        {
+            BenchMotor motor = New(sensor, auxiliary);
+            (motor.Inertia, motor.LoadTorque) = (inertia, torque);
+
+            Assert.Equal(FaultId.None, motor.RunUp());
+            Assert.Equal(Bench.AllStages, motor.Outputs.CloseStages);
+        }
+    }
+
+    [Theory]
     [MemberData(nameof(FittingsAndStages))]
     public void Section_TenPercentOff_RunsUp(bool sensor, bool auxiliary, int stage)
     {
@@ -152,6 +167,23 @@ public sealed class CurrentProofTests
     }
 
     [Theory]
+    [MemberData(nameof(FittingsAndStages))]
+    public void Supply_SagsByATenthAroundTheStep_RunsUp(bool sensor, bool auxiliary, int stage)
+    {
+        // Just behind the command, on the tick of the contact, and while the current settles.
+        foreach (int ticks in new[] { 1, 20, 38, 39, 40, 41, 50 })
+        {
+            BenchMotor motor = New(sensor, auxiliary);
+            motor.Start().TickUntil(() => (motor.Outputs.CloseStages & (1 << (stage - 1))) != 0);
+            for (int i = 0; i < ticks; i++) motor.Tick();
+            motor.SupplyVolts *= 0.9;
+            motor.TickUntil(() => motor.Controller.Phase == Phase.Running || motor.Controller.Fault.IsLatched);
+
+            Assert.Equal(FaultId.None, motor.Controller.Fault.Id);
+        }
+    }
+
+    [Theory]
     [MemberData(nameof(Fittings))]
     public void Inductance_SettleTimeOfFiveTimeConstants_RunsUp(bool sensor, bool auxiliary)
     {
@@ -191,6 +223,15 @@ public sealed class CurrentProofTests
         (welded.BrushVolts, welded.WeldedStages) = (2, 2);
         welded.RunUp();
         welded.AssertFault(FaultId.ContactDidNotOpen, 2);
+    }
+
+    [Theory]
+    [MemberData(nameof(Fittings))]
+    public void Contact_ClosesWithinOneLongTick_RunsUp(bool sensor, bool auxiliary)
+    {
+        BenchMotor motor = New(sensor, auxiliary);
+
+        Assert.Equal(FaultId.None, motor.RunUp(50 * Bench.Millisecond));
     }
 
     [Fact]
