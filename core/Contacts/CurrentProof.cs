@@ -128,14 +128,15 @@ public sealed class CurrentProof
         {
             // Nothing was seen. Where nothing could be seen, the closing has to be taken on trust.
             _isWatching = false;
-            if (IsVisible) Find(FaultId.ContactDidNotClose, _isStage ? _stage : ContactNumber.Line, 0f);
+            if (IsVisible && _isStage) Explain(readings.ArmatureAmps, readings.SupplyVolts, estimate);
+            else if (IsVisible) Find(FaultId.ContactDidNotClose, ContactNumber.Line, 0f);
             else if (!_isStage) IsLineSeen = true;
         }
     }
 
     private void Expect(float supplyVolts, Estimate estimate)
     {
-        ExpectedAmps = AmpsThrough(_settings.StageOhms[_stage], supplyVolts, BackEmf(estimate));
+        ExpectedAmps = AmpsThrough(_settings.StageOhms[_stage], supplyVolts, BackEmf(estimate, 0f));
         if (_isStage) _unchangedAmps = _beforeAmps + (supplyVolts - _beforeVolts) / _settings.StageOhms[_stage - 1];
     }
 
@@ -199,15 +200,24 @@ public sealed class CurrentProof
     // It is not the designed resistance: the nearest explanation by a single contact that failed counts.
     private void Explain(float amps, float volts, Estimate estimate)
     {
+        // The likeliest one first: no step at all.
+        if (_isStage && IsNear(amps, AmpsThrough(_settings.StageOhms[_stage - 1], volts, BackEmf(estimate, 0f))))
+        {
+            Find(FaultId.ContactDidNotClose, _stage, 0f);
+            return;
+        }
+
         int nearest = 0;
         float nearestAmps = 0f;
         for (int stage = 1; stage <= _settings.StageCount; stage++)
         {
             float sectionOhms = _settings.StageOhms[stage - 1] - _settings.StageOhms[stage];
-            float ohms = _settings.StageOhms[_stage] + (stage <= _stage ? sectionOhms : -sectionOhms);
+            float moreOhms = stage <= _stage ? sectionOhms : -sectionOhms;
+            float ohms = _settings.StageOhms[_stage] + moreOhms;
             // Rounding may leave nothing of a small rest.
             if (!(ohms > 0f)) continue;
-            float otherAmps = AmpsThrough(ohms, volts, BackEmf(estimate));
+            // Another contact than the one that closes had failed before.
+            float otherAmps = AmpsThrough(ohms, volts, BackEmf(estimate, stage == _stage ? 0f : moreOhms));
             if (nearest != 0 && Magnitude(amps - otherAmps) >= Magnitude(amps - nearestAmps)) continue;
             nearest = stage;
             nearestAmps = otherAmps;
@@ -217,8 +227,9 @@ public sealed class CurrentProof
         else Find(nearest <= _stage ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, nearest, 0f);
     }
 
-    // With the speed known the back-EMF is that of now; else that of just before the closing.
-    private float BackEmf(Estimate estimate) => estimate.SpeedKnown ? estimate.BackEmfVolts : _backEmfVolts;
+    // With the speed known the back-EMF is that of now; else that of just before the closing, of a circuit with so much more.
+    private float BackEmf(Estimate estimate, float moreOhmsBefore) =>
+        estimate.SpeedKnown ? estimate.BackEmfVolts : _backEmfVolts - _beforeAmps * moreOhmsBefore;
 
     private float AmpsThrough(float ohms, float supplyVolts, float backEmfVolts)
     {
