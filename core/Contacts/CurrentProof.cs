@@ -182,7 +182,7 @@ public sealed class CurrentProof
         float amps = estimate.SpeedKnown ? readings.ArmatureAmps : _mostAmps;
         float volts = estimate.SpeedKnown ? readings.SupplyVolts : _mostVolts;
         Expect(volts, estimate);
-        if (!IsVisible || IsNear(amps, ExpectedAmps)) return;
+        if (!IsVisible || IsNear(amps, ExpectedAmps, estimate)) return;
 
         // Without any current the voltage equation would take a dead circuit for a machine at full speed.
         if (!_isStage && IsZero(amps))
@@ -201,7 +201,7 @@ public sealed class CurrentProof
     private void Explain(float amps, float volts, Estimate estimate)
     {
         // The likeliest one first: no step at all.
-        if (_isStage && IsNear(amps, AmpsThrough(_settings.StageOhms[_stage - 1], volts, BackEmf(estimate, 0f))))
+        if (_isStage && IsNear(amps, AmpsThrough(_settings.StageOhms[_stage - 1], volts, BackEmf(estimate, 0f)), estimate))
         {
             Find(FaultId.ContactDidNotClose, _stage, 0f);
             return;
@@ -223,7 +223,7 @@ public sealed class CurrentProof
             nearestAmps = otherAmps;
         }
 
-        if (!IsNear(amps, nearestAmps)) Find(FaultId.SectionDrifted, amps, ExpectedAmps);
+        if (!IsNear(amps, nearestAmps, estimate)) Find(FaultId.SectionDrifted, amps, ExpectedAmps);
         else Find(nearest <= _stage ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, nearest, 0f);
     }
 
@@ -238,13 +238,19 @@ public sealed class CurrentProof
         return volts < -_settings.BrushDropVolts ? (volts + _settings.BrushDropVolts) / ohms : 0f;
     }
 
-    // A current within twice the sensor's own zero error says nothing; nor does a step that is not larger than that.
+    // A current within twice the sensor's own zero error says nothing. Half of a step must be larger than the errors of the
+    // readings before and behind it together: noise must not pass for a closing.
     private bool IsVisible =>
         Magnitude(ExpectedAmps) > 2f * _settings.ZeroAmps
-        && (!_isStage || Magnitude(ExpectedAmps - _unchangedAmps) > 2f * _settings.ZeroAmps);
+        && (!_isStage || Magnitude(ExpectedAmps - _unchangedAmps) > 4f * _settings.ZeroAmps);
 
-    private bool IsNear(float amps, float expectedAmps) =>
-        Magnitude(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude(expectedAmps) + _settings.ZeroAmps;
+    // Where the back-EMF comes from the current before the step, that one's error counts too, larger by the step.
+    private bool IsNear(float amps, float expectedAmps, Estimate estimate)
+    {
+        float zeroAmps = _settings.ZeroAmps;
+        if (_isStage && !estimate.SpeedKnown) zeroAmps += zeroAmps * _settings.StageOhms[_stage - 1] / _settings.StageOhms[_stage];
+        return Magnitude(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude(expectedAmps) + zeroAmps;
+    }
 
     // Stages close in order: the coils are a run of ones.
     private static int StagesIn(int coils)

