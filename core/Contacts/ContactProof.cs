@@ -17,7 +17,6 @@ public sealed class ContactProof
     private int _stagesCommanded;
     private bool _brakeCommanded;
     private bool _fieldCommanded;
-    private bool _stageSeenWrong;
     private int _lineMicroseconds;
     private int _stagesMicroseconds;
 
@@ -56,10 +55,13 @@ public sealed class ContactProof
     public int BrakeMicrosecondsLeft => _brakeDiffers.MicrosecondsLeft(_settings.ContactMicroseconds);
 
     /// <summary>True once the line contact has disagreed with its coil for the contact time.</summary>
-    public bool LineFailed => _lineMicroseconds >= _settings.ContactMicroseconds;
+    public bool LineFailed;
 
     /// <summary>True once a stage contact has disagreed with its coil for the contact time.</summary>
-    public bool StagesFailed => _stageSeenWrong && _stagesMicroseconds >= _settings.ContactMicroseconds;
+    public bool StagesFailed;
+
+    /// <summary>True if any contact has failed.</summary>
+    public bool HasFailed => LineFailed || StagesFailed || BrakeFailed || FieldFailed;
 
     /// <summary>True if the line coil was on when its contact was compared last.</summary>
     public bool LineCommanded => _lineCommanded;
@@ -88,6 +90,8 @@ public sealed class ContactProof
         UpdateStages(elapsedMicroseconds, readings, coils.StagesCommanded);
         if (_settings.BrakeFitted) UpdateBrake(elapsedMicroseconds, readings, coils.BrakeCommanded);
         if (_settings.FieldContactFitted) UpdateField(elapsedMicroseconds, readings, coils.FieldCommanded);
+        _brakeCommanded = coils.BrakeCommanded;
+        _fieldCommanded = coils.FieldCommanded;
     }
 
     /// <summary>Lowest stage whose contact disagrees with its coil, counted from 1; 0 when all agree.</summary>
@@ -108,10 +112,12 @@ public sealed class ContactProof
         }
 
         _lineCommanded = commanded;
+        LineFailed = false;
         if (_settings.LineContactFitted)
         {
             LineClosed = readings.LineClosed;
-            _lineMicroseconds = LineClosed == commanded ? 0 : Elapsed.Add(_lineMicroseconds, elapsedMicroseconds);
+            if (LineClosed == commanded) _lineMicroseconds = 0;
+            else LineFailed = IsOver(_lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds));
         }
         else if (commanded)
         {
@@ -121,9 +127,10 @@ public sealed class ContactProof
         }
         else if (LineClosed)
         {
-            _lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds);
-            if (_lineMicroseconds < _settings.ContactMicroseconds || !IsZero(readings.ArmatureAmps)) return;
+            LineFailed = IsOver(_lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds));
+            if (!LineFailed || !IsZero(readings.ArmatureAmps)) return;
             LineClosed = false;
+            LineFailed = false;
             _lineMicroseconds = 0;
         }
     }
@@ -133,24 +140,26 @@ public sealed class ContactProof
         if (commanded != _stagesCommanded) _stagesMicroseconds = 0;
         int seen = _settings.StageContactsFitted ? readings.StagesClosed : SeenStages(elapsedMicroseconds, commanded);
         _stagesCommanded = commanded;
-        StagesClosed = seen & ~_current.UnprovenStage;
-        _stageSeenWrong = _settings.StageContactsFitted && seen != commanded;
+        StagesClosed = _current.IsUsed ? seen & ~_current.UnprovenStage : seen;
+        StagesFailed = false;
         if (!_settings.StageContactsFitted) return;
-        _stagesMicroseconds = seen == commanded ? 0 : Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds);
+        if (seen == commanded) _stagesMicroseconds = 0;
+        else StagesFailed = IsOver(_stagesMicroseconds = Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds));
     }
+
+    private bool IsOver(int microseconds) => microseconds >= _settings.ContactMicroseconds;
 
     // Without auxiliary contacts a released one counts as open when its time is over: a weld shows at the next closing.
     private int SeenStages(int elapsedMicroseconds, int commanded)
     {
         if ((StagesClosed & ~commanded) == 0) return commanded;
         _stagesMicroseconds = Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds);
-        return _stagesMicroseconds < _settings.ContactMicroseconds ? commanded | StagesClosed : commanded;
+        return !IsOver(_stagesMicroseconds) ? commanded | StagesClosed : commanded;
     }
 
     private void UpdateBrake(int elapsedMicroseconds, Readings readings, bool commanded)
     {
         if (commanded != _brakeCommanded) _brakeDiffers.Lasts(false, 0, 0);
-        _brakeCommanded = commanded;
         bool seen = _settings.BrakeContactFitted ? readings.BrakeClosed : BrakeClosed;
         bool isOver = _brakeDiffers.Lasts(seen != commanded, elapsedMicroseconds, _settings.ContactMicroseconds);
         // Without an auxiliary contact it counts as closed at once when commanded, and as open when time and current say so.
@@ -162,7 +171,6 @@ public sealed class ContactProof
     private void UpdateField(int elapsedMicroseconds, Readings readings, bool commanded)
     {
         if (commanded != _fieldCommanded) _fieldDiffers.Lasts(false, 0, 0);
-        _fieldCommanded = commanded;
         FieldFailed = _fieldDiffers.Lasts(readings.FieldClosed != commanded, elapsedMicroseconds, _settings.ContactMicroseconds);
     }
 

@@ -6,6 +6,7 @@ public sealed class Estimator
     private readonly Settings _settings;
     private readonly FluxModel _flux;
     private readonly ContactProof _contacts;
+    private readonly bool _isFluxConstant;
     private float _lastArmatureAmps;
 
     /// <summary>Builds an estimator on checked settings.</summary>
@@ -16,6 +17,7 @@ public sealed class Estimator
         _settings = settings;
         _flux = new FluxModel(settings);
         _contacts = contacts;
+        _isFluxConstant = settings.FluxSource == FluxSource.Constant;
     }
 
     /// <summary>Updates every estimate.</summary>
@@ -31,8 +33,8 @@ public sealed class Estimator
         if (change < 0f) change = -change;
         _lastArmatureAmps = amps;
 
-        float constant = _flux.Now(readings);
-        float atPeak = _flux.AtPeak(readings);
+        float constant = _isFluxConstant ? _settings.MachineConstant : _flux.Now(readings);
+        float atPeak = _isFluxConstant ? constant : _flux.AtPeak(readings);
         estimate.SpeedKnown = readings.SpeedValid && _settings.SpeedSensorFitted;
         estimate.BackEmfVolts = constant * readings.SpeedRadPerSec;
         estimate.ResistiveBackEmfVolts = readings.SupplyVolts - brushVolts - amps * _settings.StageOhms[stageIndex];

@@ -49,15 +49,15 @@ public static class FaultTable
             AllOff + " The motor may be live all the same.",
             "Isolate the supply first. Then a welded main contact with a sound auxiliary one, a fault to earth, the zero of the current sensor."),
         new FaultRow(
-            FaultId.ContactDidNotClose, "contact did not close", "", FaultSeverity.Off,
-            "A contactor was commanded closed and neither its contact nor the current followed in time, or it dropped out and would have come back to a shaft too slow for it.",
-            AllOff,
-            "Coil voltage and wiring, mechanical freedom of the contactor, its main and auxiliary contacts."),
-        new FaultRow(
             FaultId.ContactDidNotOpen, "contact did not open", "", FaultSeverity.MayBeLive,
             "A contactor was commanded open and its contact, or the current, said closed. It may be welded.",
             AllOff + " A welded line contact keeps the motor live.",
             "Isolate the supply first. Then look for a welded main contact, a jammed mechanism or a faulty auxiliary contact."),
+        new FaultRow(
+            FaultId.ContactDidNotClose, "contact did not close", "", FaultSeverity.Off,
+            "A contactor was commanded closed and neither its contact nor the current followed in time, or it dropped out and would have come back to a shaft too slow for it.",
+            AllOff,
+            "Coil voltage and wiring, mechanical freedom of the contactor, its main and auxiliary contacts."),
         new FaultRow(
             FaultId.SectionDrifted, "section drifted", "A", FaultSeverity.Off,
             "After a closing the current showed a resistance that is neither the designed one nor that of a single welded or open contact.",

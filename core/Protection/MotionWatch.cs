@@ -9,7 +9,9 @@ public sealed class MotionWatch
     private readonly Persistence _backwards = new Persistence();
     private readonly Persistence _standing = new Persistence();
     private readonly Persistence _apart = new Persistence();
-    private readonly bool _watchesLimits;
+
+    /// <summary>True if the settings ask for anything beyond the speed's being known.</summary>
+    public readonly bool WatchesLimits;
 
     /// <summary>True once the speed has been unknown for longer than it may, and the phase does not go on without it.</summary>
     public bool IsSpeedLost;
@@ -33,25 +35,33 @@ public sealed class MotionWatch
     public MotionWatch(Settings settings)
     {
         _settings = settings;
-        _watchesLimits = settings.OverspeedRadPerSec < Settings.Largest || settings.ReverseRadPerSec < Settings.Largest
+        WatchesLimits = settings.OverspeedRadPerSec < Settings.Largest || settings.ReverseRadPerSec < Settings.Largest
             || settings.StallAmps < Settings.Largest || settings.DisagreementVolts < Settings.Largest;
     }
 
     /// <summary>Time left until an unknown speed counts as lost, microseconds.</summary>
     public int SpeedMicrosecondsLeft => _unknown.MicrosecondsLeft(_settings.SpeedLossMicroseconds);
 
+    /// <summary>False while the speed is and was known and nothing else is asked for.</summary>
+    public bool IsToLook(Readings readings) => WatchesLimits || !readings.SpeedValid || _unknown.IsHeld;
+
     /// <summary>Looks at this tick's speed and current.</summary>
     public void Update(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed, Phase phase)
     {
-        bool isUnknown = _settings.SpeedSensorFitted && !readings.SpeedValid;
-        IsSpeedLost = _unknown.Lasts(isUnknown, elapsedMicroseconds, _settings.SpeedLossMicroseconds) && !GoesOnWithoutSpeed(phase);
-        if (_watchesLimits) WatchLimits(elapsedMicroseconds, readings, estimate, lineClosed);
+        bool isUnknown = _settings.SpeedSensorFitted && !readings.SpeedValid && !MayStand(phase);
+        IsSpeedLost = _unknown.Lasts(isUnknown, elapsedMicroseconds, _settings.SpeedLossMicroseconds) && !GoesOnWithoutSpeed(phase, lineClosed);
+        if (WatchesLimits) WatchLimits(elapsedMicroseconds, readings, estimate, lineClosed);
     }
 
-    private bool GoesOnWithoutSpeed(Phase phase)
+    // A pick-up gives no pulse while the shaft stands. Where the settings leave time for the first one, it runs while the shaft is driven.
+    private bool MayStand(Phase phase) =>
+        _settings.SpeedLossMicroseconds > 0 && phase != Phase.Accelerating && phase != Phase.Running && phase != Phase.Braking;
+
+    // A line that is not in yet must not close onto a shaft of which nothing is known.
+    private bool GoesOnWithoutSpeed(Phase phase, bool lineClosed)
     {
         if (phase == Phase.Running) return _settings.SpeedLoss != SpeedLossAction.Trip;
-        return phase == Phase.Accelerating && _settings.SpeedLoss == SpeedLossAction.FinishStart;
+        return phase == Phase.Accelerating && lineClosed && _settings.SpeedLoss == SpeedLossAction.FinishStart;
     }
 
     private void WatchLimits(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed)

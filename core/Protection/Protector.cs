@@ -19,6 +19,10 @@ public sealed class Protector
     private readonly Persistence _weakField = new Persistence();
     private readonly Persistence _openCurrent = new Persistence();
     private readonly Persistence _unpermitted = new Persistence();
+    // What is not asked for costs a look at one of these.
+    private readonly bool _watchesField;
+    private readonly bool _watchesOpenCurrent;
+    private readonly bool _watchesHeat;
     private bool _hasTicked;
     private int _foundBits;
     private int _lastFoundBits;
@@ -55,6 +59,9 @@ public sealed class Protector
         Supply = new SupplyWatch(settings);
         Motion = new MotionWatch(settings);
         Heat = new HeatWatch(settings);
+        _watchesField = settings.MinimumFieldAmps > 0f;
+        _watchesOpenCurrent = settings.ZeroAmps > 0f;
+        _watchesHeat = Heat.IsMotorWatched || Heat.IsResistorWatched || settings.ResistorSensorFitted;
     }
 
     /// <summary>Finds every fault that is present.</summary>
@@ -66,19 +73,21 @@ public sealed class Protector
     {
         bool lineClosed = _contacts.LineClosed;
         bool lineCommanded = _contacts.LineCommanded;
-        Supply.Update(elapsedMicroseconds, readings, lineCommanded);
-        Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
-        Heat.Update(elapsedMicroseconds, readings, sequence.Stage - 1, lineClosed);
+        if (Supply.IsUsed) Supply.Update(elapsedMicroseconds, readings, lineCommanded || sequence.Phase == Phase.Accelerating);
+        if (Motion.IsToLook(readings)) Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
+        if (_watchesHeat) Heat.Update(elapsedMicroseconds, readings, sequence.Stage - 1, lineClosed);
 
         Present = FaultId.None;
         _lastFoundBits = _foundBits;
         _foundBits = 0;
         CheckReadings(readings);
-        CheckField(elapsedMicroseconds, readings, lineCommanded || lineClosed);
+        if (_watchesField) CheckField(elapsedMicroseconds, readings, lineCommanded || lineClosed);
         if (Motion.IsTooFast) Find(FaultId.Overspeed, readings.SpeedRadPerSec, _settings.OverspeedRadPerSec);
-        CheckContacts(elapsedMicroseconds, readings);
-        CheckMotion(readings);
-        CheckHeat(readings);
+        if (_watchesOpenCurrent) CheckOpenCurrent(elapsedMicroseconds, readings);
+        if (_contacts.HasFailed || _current.Fault != FaultId.None) CheckContacts();
+        if (Motion.IsSpeedLost) Find(FaultId.SpeedSignalLost, 0f, 0f);
+        if (Motion.WatchesLimits) CheckMotion(readings);
+        if (_watchesHeat) CheckHeat(readings);
         CheckSurroundings(elapsedMicroseconds, readings, sequence.Phase);
         _hasTicked = true;
     }
@@ -87,7 +96,6 @@ public sealed class Protector
     {
         if (readings.EmergencyStop) Find(FaultId.EmergencyStop, 1f, 0f);
         CheckChannel(Channel.Supply, readings.SupplyVolts, _lowestSupplyVolts, _settings.HighestSupplyVolts);
-        CheckChannel(Channel.ArmatureCurrent, readings.ArmatureAmps, -Settings.Largest, Settings.Largest);
         if (_settings.SpeedSensorFitted && readings.SpeedValid)
         {
             CheckChannel(Channel.Speed, readings.SpeedRadPerSec, -_settings.HighestSpeedRadPerSec, _settings.HighestSpeedRadPerSec);
@@ -95,10 +103,14 @@ public sealed class Protector
 
         if (_settings.FieldSensorFitted) CheckChannel(Channel.FieldCurrent, readings.FieldAmps, -Settings.Largest, Settings.Largest);
         if (_settings.ResistorSensorFitted) CheckChannel(Channel.ResistorTemperature, readings.ResistorCelsius, LowestCelsius, HighestCelsius);
-        if (!IsWithin(readings.ArmatureAmps, -_settings.InstantTripAmps, _settings.InstantTripAmps))
-        {
-            Find(FaultId.Overcurrent, readings.ArmatureAmps, _settings.InstantTripAmps);
-        }
+        if (!IsWithin(readings.ArmatureAmps, -_settings.InstantTripAmps, _settings.InstantTripAmps)) FindCurrent(readings.ArmatureAmps);
+    }
+
+    // A current that cannot be believed is above the trip as well.
+    private void FindCurrent(float amps)
+    {
+        CheckChannel(Channel.ArmatureCurrent, amps, -Settings.Largest, Settings.Largest);
+        Find(FaultId.Overcurrent, amps, _settings.InstantTripAmps);
     }
 
     private void CheckChannel(Channel channel, float number, float lowest, float highest)
@@ -112,7 +124,6 @@ public sealed class Protector
 
     private void CheckField(int elapsedMicroseconds, Readings readings, bool isLive)
     {
-        if (_settings.MinimumFieldAmps <= 0f) return;
         bool isWeak = isLive && !(Magnitude(readings.FieldAmps) >= _settings.MinimumFieldAmps);
         if (_weakField.Lasts(isWeak, elapsedMicroseconds, _settings.TripConfirmMicroseconds))
         {
@@ -120,36 +131,36 @@ public sealed class Protector
         }
     }
 
-    private void CheckContacts(int elapsedMicroseconds, Readings readings)
+    private void CheckContacts()
     {
-        if (_settings.ZeroAmps > 0f)
-        {
-            bool isOpen = _contacts.AllOpen && !_contacts.LineCommanded && !_contacts.BrakeCommanded;
-            bool flows = !(Magnitude(readings.ArmatureAmps) <= _settings.ZeroAmps);
-            if (_openCurrent.Lasts(isOpen && flows, elapsedMicroseconds, _settings.ContactMicroseconds))
-            {
-                Find(FaultId.CurrentWhileOpen, readings.ArmatureAmps, _settings.ZeroAmps);
-            }
-        }
-
-        if (_contacts.LineFailed) FindContact(_contacts.LineCommanded, ContactNumber.Line);
-        if (_contacts.StagesFailed)
-        {
-            int stage = _contacts.FirstDisagreeingStage;
-            FindContact(stage > 0 && _contacts.IsStageCommanded(stage), stage);
-        }
-
-        if (_contacts.BrakeFailed) FindContact(_contacts.BrakeCommanded, ContactNumber.Brake);
-        if (_contacts.FieldFailed) FindContact(_contacts.FieldCommanded, ContactNumber.Field);
-        if (_current.Fault != FaultId.None) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
+        // What may be live comes before what did not come in.
+        FindContacts(FaultId.ContactDidNotOpen, false, _contacts.FirstStrayStage);
+        int stage = _contacts.FirstDisagreeingStage;
+        FindContacts(FaultId.ContactDidNotClose, true, stage > 0 && _contacts.IsStageCommanded(stage) ? stage : 0);
+        if (_current.Fault == FaultId.SectionDrifted) Find(_current.Fault, _current.FaultValue, _current.FaultLimit);
     }
 
-    private void FindContact(bool commanded, int contact) =>
-        Find(commanded ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, contact, 0f);
+    private void CheckOpenCurrent(int elapsedMicroseconds, Readings readings)
+    {
+        bool isOpen = _contacts.AllOpen && !_contacts.LineCommanded && !_contacts.BrakeCommanded;
+        bool flows = !(Magnitude(readings.ArmatureAmps) <= _settings.ZeroAmps);
+        if (_openCurrent.Lasts(isOpen && flows, elapsedMicroseconds, _settings.ContactMicroseconds))
+        {
+            Find(FaultId.CurrentWhileOpen, readings.ArmatureAmps, _settings.ZeroAmps);
+        }
+    }
+
+    private void FindContacts(FaultId id, bool commanded, int stage)
+    {
+        if (_contacts.LineFailed && _contacts.LineCommanded == commanded) Find(id, ContactNumber.Line, 0f);
+        if (_contacts.StagesFailed && stage > 0) Find(id, stage, 0f);
+        if (_contacts.BrakeFailed && _contacts.BrakeCommanded == commanded) Find(id, ContactNumber.Brake, 0f);
+        if (_contacts.FieldFailed && _contacts.FieldCommanded == commanded) Find(id, ContactNumber.Field, 0f);
+        if (_current.Fault == id) Find(id, _current.FaultValue, _current.FaultLimit);
+    }
 
     private void CheckMotion(Readings readings)
     {
-        if (Motion.IsSpeedLost) Find(FaultId.SpeedSignalLost, 0f, 0f);
         if (Motion.IsApart) Find(FaultId.BackEmfDisagreement, Motion.ApartVolts, _settings.DisagreementVolts);
         if (Motion.IsBackwards) Find(FaultId.ReverseRotation, readings.SpeedRadPerSec, -_settings.ReverseRadPerSec);
         if (Motion.IsStalled) Find(FaultId.Stalled, readings.ArmatureAmps, _settings.StallAmps);
@@ -168,22 +179,32 @@ public sealed class Protector
 
     private void CheckSurroundings(int elapsedMicroseconds, Readings readings, Phase phase)
     {
+        if (Supply.IsUsed) CheckSupply(readings);
+        int required = _settings.RequiredPermissives;
+        if (required != 0) CheckPermissives(elapsedMicroseconds, readings, required, phase);
+
+        // The first period begins with power-up and says nothing.
+        if (elapsedMicroseconds > _settings.MaximumTickMicroseconds && _hasTicked && IsAnyCommanded)
+        {
+            Find(FaultId.LoopLate, elapsedMicroseconds * 0.000001f, _settings.MaximumTickMicroseconds * 0.000001f);
+        }
+    }
+
+    private void CheckSupply(Readings readings)
+    {
         if (Supply.IsHighTooLong) Find(FaultId.SupplyHigh, readings.SupplyVolts, _settings.SupplyHighVolts);
         if (Supply.IsLowTooLong) Find(FaultId.SupplyLow, readings.SupplyVolts, _settings.SupplyLowVolts);
+    }
 
-        int required = _settings.RequiredPermissives;
+    private bool IsAnyCommanded => _contacts.LineCommanded || _contacts.BrakeCommanded || _contacts.FieldCommanded;
+
+    private void CheckPermissives(int elapsedMicroseconds, Readings readings, int required, Phase phase)
+    {
         bool isNeeded = phase == Phase.FieldBuilding || phase == Phase.Accelerating || phase == Phase.Running;
         bool isMissing = isNeeded && (readings.Permissives & required) != required;
         if (_unpermitted.Lasts(isMissing, elapsedMicroseconds, _settings.TripConfirmMicroseconds))
         {
             Find(FaultId.PermissiveLost, readings.Permissives & required, required);
-        }
-
-        // The first period begins with power-up and says nothing.
-        bool isOn = _contacts.LineCommanded || _contacts.BrakeCommanded || _contacts.FieldCommanded;
-        if (isOn && _hasTicked && elapsedMicroseconds > _settings.MaximumTickMicroseconds)
-        {
-            Find(FaultId.LoopLate, elapsedMicroseconds * 0.000001f, _settings.MaximumTickMicroseconds * 0.000001f);
         }
     }
 

@@ -35,18 +35,12 @@ public sealed class AcceleratingPhase
     public void Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
-        if (_sequence.InPhaseMicroseconds >= _settings.MaximumStartMicroseconds)
-        {
-            _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
-        }
-        else if (_sequence.WantLine)
-        {
-            Accelerate(elapsedMicroseconds, readings, estimate);
-        }
-        else
-        {
-            Preset(readings, estimate);
-        }
+        if (_sequence.WantLine) Accelerate(elapsedMicroseconds, readings, estimate);
+        else Preset(readings, estimate);
+
+        // Last, because what held the start up says more than the time that ran out.
+        if (_sequence.Phase != Phase.Accelerating || _sequence.InPhaseMicroseconds < _settings.MaximumStartMicroseconds) return;
+        _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
     }
 
     /// <summary>
@@ -70,6 +64,11 @@ public sealed class AcceleratingPhase
         {
             _why.Set(Reason.WaitingForShaft, estimate.DecidingVolts, isBackwards ? 0f : _law.FirstCeilingVolts, 0);
         }
+        else if (_dip.IsOn)
+        {
+            // A supply that is low now permits stages that its return does not.
+            _dip.Explain(readings);
+        }
         else if (_sequence.WantStages != wanted)
         {
             int stage = 1;
@@ -87,34 +86,39 @@ public sealed class AcceleratingPhase
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        if (_waits.TripOnStrayStage()) return;
-        if (!_sequence.LineProven && !_contacts.LineClosed && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1))
-        {
-            // The shaft has slowed down before the line was in.
-            _sequence.WantLine = false;
-            Preset(readings, estimate);
-            return;
-        }
-
-        if (!_contacts.LineClosed)
-        {
-            _waits.Wait();
-            return;
-        }
+        bool areProven = _waits.IsOver;
+        if (!areProven && !GoesOnUnproven(readings, estimate)) return;
 
         if (_sequence.LineProven) _sequence.InStageMicroseconds = Elapsed.Add(_sequence.InStageMicroseconds, elapsedMicroseconds);
         _sequence.LineProven = true;
-
         if (_sequence.InStageMicroseconds >= _settings.MaximumStageMicroseconds)
         {
             _sequence.Trip(FaultId.StageTookTooLong, _sequence.Stage, _settings.MaximumStageMicroseconds * 0.000001f);
             return;
         }
 
-        if (_dip.IsOn) _dip.PutBack(readings);
-        if (!_waits.IsOver || _current.IsPending) WaitForProof(readings);
+        if (_dip.IsOn && _dip.PutBack(readings)) areProven = _waits.IsOver;
+        if (!areProven || _current.IsPending) WaitForProof(readings);
         else if ((_sequence.WantStages & _sequence.StageBit) != 0 || _sequence.Stage > _settings.StageCount) EnterNextStage(elapsedMicroseconds, readings, estimate);
         else DecideCutout(elapsedMicroseconds, readings, estimate);
+    }
+
+    // With a contact that is not where its coil wants it: false when there is nothing more to decide on this tick.
+    private bool GoesOnUnproven(Readings readings, Estimate estimate)
+    {
+        if (_waits.TripOnStrayContact()) return false;
+        if (_contacts.LineClosed) return true;
+        bool isTooSlow = !_sequence.LineProven && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1);
+        if (isTooSlow)
+        {
+            // The shaft has slowed down before the line was in.
+            _sequence.WantLine = false;
+            Preset(readings, estimate);
+            return false;
+        }
+
+        _waits.Wait();
+        return false;
     }
 
     private void WaitForProof(Readings readings)

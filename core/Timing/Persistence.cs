@@ -23,6 +23,9 @@ public sealed class Persistence
         return _microseconds >= limitMicroseconds;
     }
 
+    /// <summary>True if the condition held on the last tick.</summary>
+    public bool IsHeld => _microseconds != NotHeld;
+
     /// <summary>Time left until it has held for long enough, microseconds.</summary>
     public int MicrosecondsLeft(int limitMicroseconds) => limitMicroseconds - (_microseconds == NotHeld ? 0 : _microseconds);
 }

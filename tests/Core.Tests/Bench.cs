@@ -1,4 +1,5 @@
 using System;
+using System.Reflection;
 using Xunit;
 
 namespace StarterCtl.Core.Tests;
@@ -17,6 +18,8 @@ internal sealed class Bench
     private readonly int _contactTicks;
     private int _lineDisagreedTicks;
     private int _stagesDisagreedTicks;
+    private int _brakeDisagreedTicks;
+    private int _fieldDisagreedTicks;
 
     internal Bench(Action<Settings>? change = null, int contactTicks = 1)
     {
@@ -26,6 +29,8 @@ internal sealed class Bench
         Controller = new Controller(Settings);
         Readings.SupplyVolts = SupplyVolts;
         Readings.SpeedValid = true;
+        Readings.Permissives = Settings.RequiredPermissives;
+        Readings.ResistorCelsius = 40f;
     }
 
     internal Settings Settings { get; }
@@ -44,6 +49,19 @@ internal sealed class Bench
 
     /// <summary>Stage contacts that stay as they are, as bits.</summary>
     internal int StagesStuck { get; set; }
+
+    internal bool BrakeStuck { get; set; }
+
+    internal bool FieldStuck { get; set; }
+
+    /// <summary>True when armature and field currents are those that contacts, supply and speed make.</summary>
+    internal bool Flows { get; set; }
+
+    /// <summary>
+    /// What the wiring makes of the readings on their way to the controller. Behind the tick they are again what they were:
+    /// contacts, currents and shaft go on as they are, whatever was read.
+    /// </summary>
+    internal Action<Readings>? Spoil { get; set; }
 
     internal static Settings Chk01()
     {
@@ -73,7 +91,9 @@ internal sealed class Bench
     internal Bench Tick(int elapsedMicroseconds = Millisecond)
     {
         FollowCoils();
-        Controller.Tick(elapsedMicroseconds, Readings, Outputs);
+        if (Flows) Flow();
+        if (Spoil == null) Controller.Tick(elapsedMicroseconds, Readings, Outputs);
+        else TickSpoilt(elapsedMicroseconds, Spoil);
         Ticked?.Invoke(elapsedMicroseconds);
         return this;
     }
@@ -91,6 +111,8 @@ internal sealed class Bench
         Assert.True(reached(), $"not reached: still {Controller.Phase}, stage {Controller.Stage}, {Controller.Why.Reason}");
         return this;
     }
+
+    internal Bench TickUntil(Reason reason) => TickUntil(() => Controller.Why.Reason == reason);
 
     internal Bench PressStart()
     {
@@ -160,7 +182,11 @@ internal sealed class Bench
     internal void AssertCoils(bool line, int stages) =>
         Assert.Equal((line, stages), (Outputs.CloseLine, Outputs.CloseStages));
 
-    internal void AssertAllOff() => AssertCoils(false, 0);
+    internal void AssertAllOff()
+    {
+        AssertCoils(false, 0);
+        Assert.False(Outputs.CloseBrake);
+    }
 
     internal void AssertTripped(FaultId fault, float measured, float limit)
     {
@@ -178,7 +204,43 @@ internal sealed class Bench
         if (!LineStuck && _lineDisagreedTicks >= _contactTicks) Readings.LineClosed = Outputs.CloseLine;
 
         _stagesDisagreedTicks = Readings.StagesClosed == Outputs.CloseStages ? 0 : _stagesDisagreedTicks + 1;
-        if (_stagesDisagreedTicks < _contactTicks) return;
-        Readings.StagesClosed = (Outputs.CloseStages & ~StagesStuck) | (Readings.StagesClosed & StagesStuck);
+        if (_stagesDisagreedTicks >= _contactTicks)
+        {
+            Readings.StagesClosed = (Outputs.CloseStages & ~StagesStuck) | (Readings.StagesClosed & StagesStuck);
+        }
+
+        _brakeDisagreedTicks = Readings.BrakeClosed == Outputs.CloseBrake ? 0 : _brakeDisagreedTicks + 1;
+        if (!BrakeStuck && _brakeDisagreedTicks >= _contactTicks) Readings.BrakeClosed = Outputs.CloseBrake;
+
+        _fieldDisagreedTicks = Readings.FieldClosed == Outputs.CloseField ? 0 : _fieldDisagreedTicks + 1;
+        if (!FieldStuck && _fieldDisagreedTicks >= _contactTicks) Readings.FieldClosed = Outputs.CloseField;
+    }
+
+    private void Flow()
+    {
+        float ohms = Settings.StageOhms[0];
+        for (int stage = 1; stage <= Settings.StageCount; stage++)
+        {
+            if ((Readings.StagesClosed & (1 << (stage - 1))) != 0) ohms -= Settings.StageOhms[stage - 1] - Settings.StageOhms[stage];
+        }
+
+        float backEmfVolts = MachineConstant * Readings.SpeedRadPerSec;
+        float brakeAmps = Readings.BrakeClosed ? -backEmfVolts / Settings.BrakeOhms : 0f;
+        Readings.ArmatureAmps = Readings.LineClosed ? (Readings.SupplyVolts - backEmfVolts) / ohms : brakeAmps;
+        Readings.FieldAmps = Readings.FieldClosed ? Fitted.FieldAmps : 0f;
+    }
+
+    private void TickSpoilt(int elapsedMicroseconds, Action<Readings> spoil)
+    {
+        Readings truth = new();
+        Copy(Readings, truth);
+        spoil(Readings);
+        Controller.Tick(elapsedMicroseconds, Readings, Outputs);
+        Copy(truth, Readings);
+    }
+
+    private static void Copy(Readings from, Readings to)
+    {
+        foreach (FieldInfo field in typeof(Readings).GetFields()) field.SetValue(to, field.GetValue(from));
     }
 }

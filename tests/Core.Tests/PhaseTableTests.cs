@@ -5,42 +5,61 @@ using Xunit;
 
 namespace StarterCtl.Core.Tests;
 
-/// <summary>Every phase against every input, as text: where one tick leads, or that the phase stays.</summary>
+/// <summary>Every state of every phase against every input, as text: where one tick leads, or a dash where the phase stays.</summary>
 public sealed class PhaseTableTests
 {
-    // Two states of one phase are two rows where the same input does different things in them.
-    private const string Expected = """
-                                nothing       time passes   start         start held    stop          start+stop    reset         reset+start   e-stop        e-stop+start  bad reading   overcurrent   contacts open contacts close
-        NotSetUp                stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays
-        Ready                   stays         stays         Accelerating  stays         stays         stays         stays         Accelerating  Tripped       Tripped       Tripped       Tripped       stays         stays
-        Ready, stage closed     stays         Tripped       stays         stays         stays         stays         stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
-        Line closing            stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         Tripped
-        Accelerating            stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
-        Last stage closing      stays         Tripped       stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         Running
-        Running                 stays         stays         stays         stays         Stopping      Stopping      stays         stays         Tripped       Tripped       Tripped       Tripped       stays         stays
-        Stopping                stays         Tripped       stays         stays         stays         stays         stays         stays         Tripped       Tripped       Tripped       Tripped       Ready         stays
-        Tripped                 stays         stays         stays         stays         stays         stays         Ready         stays         stays         stays         stays         stays         stays         stays
-        Tripped, cause present  stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays         stays
+    private const string Buttons = """
+                                nothing        20 s pass      start          start held     stop           start+stop     reset          reset+start    e-stop         e-stop+start
+        NotSetUp                -              -              -              -              -              -              -              -              -              -
+        Ready                   -              -              FieldBuilding  -              -              -              -              FieldBuilding  Tripped        Tripped
+        Ready, stage closed     -              Tripped        -              -              -              -              -              -              Tripped        Tripped
+        Field building          -              Accelerating   -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Field weak              -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Presetting              -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Waiting for shaft       -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Line closing            -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Accelerating            -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Accelerating, dip       -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Last stage closing      -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Running                 -              -              -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Running, dip            -              Tripped        -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Running, no speed       -              -              -              -              Stopping       Stopping       -              -              Tripped        Tripped
+        Stopping                -              Tripped        -              -              -              -              -              -              Tripped        Tripped
+        Stopping, brake delay   -              Tripped        -              -              -              -              -              -              Tripped        Tripped
+        Stopping, EMF too high  -              Tripped        -              -              -              -              -              -              Tripped        Tripped
+        Braking                 -              Tripped        -              -              -              -              -              -              Tripped        Tripped
+        Tripped                 -              -              -              -              -              -              Ready          -              -              -
+        Tripped, cause present  -              -              -              -              -              -              -              -              -              -
         """;
 
-    private static readonly (string Name, Func<Bench> Prepare)[] States =
-    [
-        ("NotSetUp", () => new Bench(settings => settings.StageCount = 0).Tick()),
-        ("Ready", () => new Bench().Tick()),
-        ("Ready, stage closed", StageClosed),
-        ("Line closing", () => new Bench(contactTicks: int.MaxValue).Tick().PressStart()),
-        ("Accelerating", () => new Bench().InStage(2)),
-        ("Last stage closing", LastStageClosing),
-        ("Running", () => new Bench().Run()),
-        ("Stopping", () => new Bench(contactTicks: 20).Run().PressStop()),
-        ("Tripped", () => new Bench().Tick().PressEmergencyStop().Tick()),
-        ("Tripped, cause present", CausePresent),
-    ];
+    private const string Surroundings = """
+                                bad reading    overcurrent    contacts open  contacts close brake opens    brake closes   field opens    field weak     no permissive  supply 199 V   supply 150 V   supply 301 V   no speed       at rest        backwards      overspeed
+        NotSetUp                -              -              -              -              -              -              -              -              -              -              -              -              -              -              -              -
+        Ready                   Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        -              -              Tripped
+        Ready, stage closed     Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        -              -              Tripped
+        Field building          Tripped        Tripped        -              -              -              -              -              -              Tripped        -              -              -              Tripped        -              -              Tripped
+        Field weak              Tripped        Tripped        -              Tripped        -              -              -              -              Tripped        -              -              -              Tripped        -              -              Tripped
+        Presetting              Tripped        Tripped        -              -              -              -              -              -              Tripped        -              -              Tripped        Tripped        -              -              Tripped
+        Waiting for shaft       Tripped        Tripped        -              -              -              -              -              -              Tripped        -              -              Tripped        Tripped        -              -              Tripped
+        Line closing            Tripped        Tripped        -              Tripped        -              Tripped        -              Tripped        Tripped        -              -              Tripped        Tripped        -              -              Tripped
+        Accelerating            Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
+        Accelerating, dip       Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
+        Last stage closing      Tripped        Tripped        -              Running        -              -              -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
+        Running                 Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              Accelerating   Tripped        Tripped        -              Tripped        Tripped
+        Running, dip            Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              Accelerating   Tripped        Tripped        Accelerating   Tripped        Tripped
+        Running, no speed       -              Tripped        Tripped        -              -              -              -              Tripped        Tripped        Accelerating   Accelerating   Tripped        -              -              -              -
+        Stopping                Tripped        Tripped        -              -              -              -              -              Tripped        -              -              -              -              Tripped        -              Tripped        Tripped
+        Stopping, brake delay   Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        Ready          -              Tripped
+        Stopping, EMF too high  Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        Ready          Braking        Tripped
+        Braking                 Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        Stopping       -              Tripped
+        Tripped                 -              -              -              -              -              -              -              -              -              -              -              -              -              -              -              -
+        Tripped, cause present  -              -              -              -              -              -              -              -              -              -              -              -              -              -              -              -
+        """;
 
-    private static readonly (string Name, Action<Bench> Apply)[] Inputs =
+    private static readonly (string Name, Action<Bench> Apply)[] ButtonInputs =
     [
         ("nothing", bench => bench.Tick()),
-        ("time passes", bench => bench.Tick(20_000 * Bench.Millisecond)),
+        ("20 s pass", bench => bench.Tick(20_000 * Bench.Millisecond)),
         ("start", bench => bench.PressStart()),
         ("start held", StartHeld),
         ("stop", bench => bench.PressStop()),
@@ -49,43 +68,44 @@ public sealed class PhaseTableTests
         ("reset+start", bench => { bench.Readings.ResetPressed = true; bench.PressStart(); }),
         ("e-stop", bench => bench.PressEmergencyStop()),
         ("e-stop+start", bench => { bench.Readings.EmergencyStop = true; bench.PressStart(); }),
-        ("bad reading", bench => { bench.Readings.SpeedValid = false; bench.Tick(); }),
-        ("overcurrent", bench => { bench.Readings.ArmatureAmps = 1001f; bench.Tick(); }),
-        ("contacts open", bench => Contacts(bench, false, 0)),
-        ("contacts close", bench => Contacts(bench, true, Bench.AllStages)),
+    ];
+
+    private static readonly (string Name, Action<Bench> Apply)[] SurroundingInputs =
+    [
+        ("bad reading", Reads(readings => readings.SpeedRadPerSec = float.NaN)),
+        ("overcurrent", Reads(readings => readings.ArmatureAmps = 1001f)),
+        ("contacts open", Reads(readings => (readings.LineClosed, readings.StagesClosed) = (false, 0))),
+        ("contacts close", Reads(readings => (readings.LineClosed, readings.StagesClosed) = (true, Bench.AllStages))),
+        ("brake opens", Reads(readings => readings.BrakeClosed = false)),
+        ("brake closes", Reads(readings => readings.BrakeClosed = true)),
+        ("field opens", Reads(readings => readings.FieldClosed = false)),
+        ("field weak", Reads(readings => readings.FieldAmps = 1.9f)),
+        ("no permissive", Reads(readings => readings.Permissives = 2)),
+        ("supply 199 V", Reads(readings => readings.SupplyVolts = 199f)),
+        ("supply 150 V", Reads(readings => readings.SupplyVolts = 150f)),
+        ("supply 301 V", Reads(readings => readings.SupplyVolts = 301f)),
+        ("no speed", Reads(readings => readings.SpeedValid = false)),
+        ("at rest", Reads(readings => readings.SpeedRadPerSec = 0f)),
+        ("backwards", Reads(readings => readings.SpeedRadPerSec = -6f)),
+        ("overspeed", Reads(readings => readings.SpeedRadPerSec = 121f)),
     ];
 
     [Fact]
-    public void Phase_EveryStateAndInput_LeadsWhereTheTableSays()
-    {
-        StringBuilder table = new(Row("", Inputs, input => input.Name));
-        foreach ((string name, Func<Bench> prepare) in States)
-        {
-            table.Append('\n').Append(Row(name, Inputs, input => After(prepare(), input.Apply)));
-        }
+    public void Phase_EveryStateAndButton_LeadsWhereTheTableSays() => AssertTable(Buttons, ButtonInputs);
 
-        Assert.Equal(Expected.ReplaceLineEndings("\n"), table.ToString());
-    }
+    [Fact]
+    public void Phase_EveryStateAndSurroundings_LeadsWhereTheTableSays() => AssertTable(Surroundings, SurroundingInputs);
 
     [Fact]
     public void Phase_EveryStateAndInput_OutputsBelongToThePhase()
     {
-        foreach ((string name, Func<Bench> prepare) in States)
+        foreach ((string name, Func<Bench> prepare) in PhaseTableStates.All)
         {
-            foreach ((string input, Action<Bench> apply) in Inputs)
+            foreach ((string input, Action<Bench> apply) in (IEnumerable<(string, Action<Bench>)>)[.. ButtonInputs, .. SurroundingInputs])
             {
                 Bench bench = prepare();
                 apply(bench);
-
-                Phase phase = bench.Controller.Phase;
-                bool energised = phase is Phase.Accelerating or Phase.Running;
-                string where = $"{name} x {input}: {phase}";
-                Assert.True(bench.Outputs.CloseLine == energised, where);
-                Assert.True(energised || bench.Outputs.CloseStages == 0, where);
-                bool everythingClosed = bench.Readings.LineClosed && bench.Readings.StagesClosed == Bench.AllStages;
-                Assert.True(bench.Outputs.RunningLamp == (phase == Phase.Running && everythingClosed), where);
-                Assert.True(bench.Outputs.TrippedLamp == phase is Phase.Tripped or Phase.NotSetUp, where);
-                Assert.True(bench.Outputs.ReadyLamp == (phase == Phase.Ready && bench.Controller.Refusals == Refusal.None), where);
+                AssertOutputsBelong(bench, $"{name} x {input}: {bench.Controller.Phase}");
             }
         }
     }
@@ -94,15 +114,48 @@ public sealed class PhaseTableTests
     public void Phase_EveryOne_IsInTheTable()
     {
         HashSet<Phase> seen = [];
-        foreach ((_, Func<Bench> prepare) in States) seen.Add(prepare().Controller.Phase);
+        foreach ((_, Func<Bench> prepare) in PhaseTableStates.All) seen.Add(prepare().Controller.Phase);
 
         Assert.Equal(Enum.GetValues<Phase>().Length, seen.Count);
+    }
+
+    [Fact]
+    public void Phase_Numbers_ArePublished() =>
+        Assert.Equal(
+            ["NotSetUp=0", "Ready=1", "Accelerating=2", "Running=3", "Stopping=4", "Tripped=5", "FieldBuilding=6", "Braking=7"],
+            Array.ConvertAll(Enum.GetValues<Phase>(), phase => $"{phase}={(int)phase}"));
+
+    private static void AssertOutputsBelong(Bench bench, string where)
+    {
+        Phase phase = bench.Controller.Phase;
+        Outputs outputs = bench.Outputs;
+        bool powered = phase is Phase.Accelerating or Phase.Running;
+        bool everythingClosed = outputs.CloseLine && outputs.CloseStages == Bench.AllStages;
+        Assert.True(powered || !outputs.CloseLine, where);
+        Assert.True(outputs.CloseLine || outputs.CloseStages == 0 || phase == Phase.Accelerating, where);
+        Assert.True(phase == Phase.Braking || !outputs.CloseBrake, where);
+        bool fieldBelongs = phase is Phase.FieldBuilding or Phase.Accelerating or Phase.Running or Phase.Stopping or Phase.Braking;
+        Assert.True(outputs.CloseField == fieldBelongs || (phase is Phase.Tripped or Phase.Ready), where);
+        Assert.True(!outputs.RunningLamp || (phase == Phase.Running && everythingClosed), where);
+        Assert.True(outputs.TrippedLamp == phase is Phase.Tripped or Phase.NotSetUp, where);
+        Assert.True(outputs.ReadyLamp == (phase == Phase.Ready && bench.Controller.Refusals == Refusal.None), where);
+    }
+
+    private static void AssertTable(string expected, (string Name, Action<Bench> Apply)[] inputs)
+    {
+        StringBuilder table = new(Row("", inputs, input => input.Name));
+        foreach ((string name, Func<Bench> prepare) in PhaseTableStates.All)
+        {
+            table.Append('\n').Append(Row(name, inputs, input => After(prepare(), input.Apply)));
+        }
+
+        Assert.True(expected.ReplaceLineEndings("\n") == table.ToString(), $"the table should be:\n{table}");
     }
 
     private static string Row(string name, (string, Action<Bench>)[] inputs, Func<(string Name, Action<Bench> Apply), string> cell)
     {
         StringBuilder row = new(name.PadRight(24));
-        foreach ((string, Action<Bench>) input in inputs) row.Append(cell(input).PadRight(14));
+        foreach ((string, Action<Bench>) input in inputs) row.Append(cell(input).PadRight(15));
         return row.ToString().TrimEnd();
     }
 
@@ -110,29 +163,14 @@ public sealed class PhaseTableTests
     {
         Phase before = bench.Controller.Phase;
         apply(bench);
-        return bench.Controller.Phase == before ? "stays" : bench.Controller.Phase.ToString();
+        return bench.Controller.Phase == before ? "-" : bench.Controller.Phase.ToString();
     }
 
-    private static Bench StageClosed()
+    private static Action<Bench> Reads(Action<Readings> spoil) => bench =>
     {
-        Bench bench = new Bench { StagesStuck = 1 };
-        bench.Readings.StagesClosed = 1;
-        return bench.Tick();
-    }
-
-    private static Bench LastStageClosing()
-    {
-        Bench bench = new Bench().InStage(3).BackEmf(240f);
-        bench.StagesStuck = 4;
-        return bench.Tick().Tick();
-    }
-
-    private static Bench CausePresent()
-    {
-        Bench bench = new Bench().Tick();
-        bench.Readings.SupplyVolts = float.NaN;
-        return bench.Tick();
-    }
+        bench.Spoil = spoil;
+        bench.Tick();
+    };
 
     private static void StartHeld(Bench bench)
     {
@@ -141,15 +179,6 @@ public sealed class PhaseTableTests
         bench.Readings.StartPressed = true;
         bench.Tick();
         bench.Readings.StopPressed = false;
-        bench.Tick();
-    }
-
-    private static void Contacts(Bench bench, bool line, int stages)
-    {
-        bench.LineStuck = true;
-        bench.StagesStuck = Bench.AllStages;
-        bench.Readings.LineClosed = line;
-        bench.Readings.StagesClosed = stages;
         bench.Tick();
     }
 }

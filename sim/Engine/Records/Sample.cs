@@ -58,4 +58,22 @@ public readonly record struct Sample
 
     /// <summary>Latched fault.</summary>
     public required FaultId Fault { get; init; }
+
+    /// <summary>Field current as read, A.</summary>
+    public float FieldAmps { get; init; }
+
+    /// <summary>Brake coil.</summary>
+    public bool CloseBrake { get; init; }
+
+    /// <summary>Brake contact.</summary>
+    public bool BrakeClosed { get; init; }
+
+    /// <summary>Field coil.</summary>
+    public bool CloseField { get; init; }
+
+    /// <summary>Field contact.</summary>
+    public bool FieldClosed { get; init; }
+
+    /// <summary>True while the speed is known.</summary>
+    public bool SpeedValid { get; init; }
 }

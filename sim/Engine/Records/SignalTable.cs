@@ -26,5 +26,11 @@ public static class SignalTable
         new("closeStages", "", "Stage coils as bits, 1 = stage 1, 2 = stage 2, 4 = stage 3 and so on.", s => s.CloseStages),
         new("stagesClosed", "", "Stage contacts as bits, likewise.", s => s.StagesClosed),
         new("fault", "", "Latched fault.", s => (int)s.Fault, s => s.Fault.ToString()),
+        new("fieldAmps", "A", "Field current, as the controller reads it.", s => s.FieldAmps),
+        new("closeBrake", "", "1 while the brake coil is on.", s => s.CloseBrake ? 1 : 0),
+        new("brakeClosed", "", "1 while the brake contact is closed.", s => s.BrakeClosed ? 1 : 0),
+        new("closeField", "", "1 while the field coil is on.", s => s.CloseField ? 1 : 0),
+        new("fieldClosed", "", "1 while the field contact is closed.", s => s.FieldClosed ? 1 : 0),
+        new("speedValid", "", "1 while the controller is given a speed at all.", s => s.SpeedValid ? 1 : 0),
     ];
 }

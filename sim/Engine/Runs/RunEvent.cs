@@ -3,6 +3,31 @@ namespace StarterCtl.Engine.Runs;
 /// <summary>Something that happens to the machine or the panel at a time. What is null does not change.</summary>
 /// <param name="AtSeconds">When, s from the start of the case.</param>
 /// <param name="LoadTorqueNewtonMetres">New constant load torque, N m.</param>
-/// <param name="SupplyVolts">New open-circuit voltage, V.</param>
+/// <param name="SupplyVolts">New open-circuit voltage, V; 0 is a dead supply, into which the machine feeds.</param>
 /// <param name="Command">What the operator does.</param>
-public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, OperatorCommand? Command);
+public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, OperatorCommand? Command)
+{
+    /// <summary>New voltage of the field's own supply, V, 0 or more; 0 is a shorted supply, through which the current freewheels.</summary>
+    public double? FieldSupplyVolts { get; init; }
+
+    /// <summary>True breaks the field circuit beside its contactor, false mends it.</summary>
+    public bool? FieldOpen { get; init; }
+
+    /// <summary>What the speed pick-up gives from now on.</summary>
+    public SpeedSignalState? SpeedSignal { get; init; }
+
+    /// <summary>True jams the shaft: it stops within <see cref="ShaftJam.StopSeconds"/> and does not turn; false frees it.</summary>
+    public bool? ShaftLocked { get; init; }
+
+    /// <summary>A contactor that goes wrong, or is repaired.</summary>
+    public ContactFault? ContactFault { get; init; }
+
+    /// <summary>The permissive inputs from now on, bit 0 = input 1; a set bit is given.</summary>
+    public int? Permissives { get; init; }
+
+    /// <summary>Factor between the armature current and what the controller reads; 1 is a sound sensor.</summary>
+    public double? CurrentSensorGain { get; init; }
+
+    /// <summary>What the starting resistor's temperature sensor reads from now on, degC. There is no thermal model behind it.</summary>
+    public double? ResistorCelsius { get; init; }
+}

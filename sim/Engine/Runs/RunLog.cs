@@ -27,6 +27,7 @@ internal sealed class RunLog
     private int _marginStage;
     private double _crossedSeconds;
     private double _peakAmps;
+    private double _peakTorque;
     private bool _isAfterCutout;
 
     public RunLog(Controller controller, PlantSolver plant)
@@ -110,7 +111,7 @@ internal sealed class RunLog
         {
             Cutouts = _cutouts,
             PeakAmps = _peakAmps,
-            PeakTorqueNewtonMetres = _plant.Conditions.Machine.Constant * _peakAmps,
+            PeakTorqueNewtonMetres = _peakTorque,
             SecondsToSpeed = finalSpeed > 0 && finalSpeed >= _initialSpeed ? _speeds.FirstReached(0.95 * finalSpeed) : null,
             FinalRpm = finalSpeed * 30 / Math.PI,
             FinalAmps = _plant.ArmatureAmps,
@@ -118,6 +119,7 @@ internal sealed class RunLog
             SectionJoules = [.. energy.SectionJoules],
             ArmatureJoules = energy.ArmatureJoules,
             BrushJoules = energy.BrushJoules,
+            BrakeJoules = energy.BrakeJoules,
             SupplyJoules = energy.SupplyJoules,
             SourceJoules = energy.SourceJoules,
             LoadJoules = energy.LoadJoules,
@@ -158,6 +160,7 @@ internal sealed class RunLog
     private void ClosePeak()
     {
         _peakAmps = Math.Max(_peakAmps, _plant.PeakAmps);
+        _peakTorque = Math.Max(_peakTorque, _plant.PeakTorqueNewtonMetres);
         if (_isAfterCutout) _cutouts[^1] = _cutouts[^1] with { PeakAmpsAfter = _plant.PeakAmps };
         _isAfterCutout = false;
     }

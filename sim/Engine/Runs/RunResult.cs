@@ -35,6 +35,9 @@ public sealed record RunResult
     /// <summary>The brushes' part of it, J.</summary>
     public required double BrushJoules { get; init; }
 
+    /// <summary>Heat of the brake resistor, J.</summary>
+    public double BrakeJoules { get; init; }
+
     /// <summary>Delivered at the starter's input terminals, J.</summary>
     public required double SupplyJoules { get; init; }
 

@@ -21,6 +21,15 @@ public sealed record RunSetup
     /// <summary>Contactor times.</summary>
     public required Contactors Contactors { get; init; }
 
+    /// <summary>Field circuit; null is a machine of constant flux with the machine's own constant.</summary>
+    public FieldCircuit? Field { get; init; }
+
+    /// <summary>Brake resistor alone, without the armature, ohm, above 0; null: the brake contactor switches nothing.</summary>
+    public double? BrakeOhms { get; init; }
+
+    /// <summary>What the starting resistor's temperature sensor reads at the beginning, degC.</summary>
+    public double ResistorCelsius { get; init; } = 20;
+
     /// <summary>Control period, microseconds.</summary>
     public int PeriodMicroseconds { get; init; } = 1000;
 

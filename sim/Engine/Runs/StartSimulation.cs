@@ -1,6 +1,7 @@
 using System;
 using System.Threading;
 using StarterCtl.Core;
+using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Solving;
 
@@ -22,15 +23,21 @@ public sealed class StartSimulation
     private readonly Readings _readings = new();
     private readonly Outputs _outputs = new();
     private readonly PlantSolver _plant;
+    private readonly Excitation _excitation;
     private readonly ContactorBank _contactors;
+    private readonly SensorPanel _sensors;
     private readonly OperatorPanel _panel = new();
     private readonly RunLog _log;
     private readonly Record? _record;
     private readonly Trace? _trace;
+    private readonly bool _isKept;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
     private readonly RunEvent[] _events;
+    private Load _load;
+    private double _jamNewtonMetres;
     private double _tickSeconds;
+    private double _tickNewtonMetres;
     private int _nextEvent;
     private double _nextEventSeconds;
 
@@ -39,11 +46,18 @@ public sealed class StartSimulation
         _setup = setup;
         _record = record;
         _trace = trace;
+        _isKept = record != null || trace != null;
         _controller = new Controller(settings);
         _plant = new PlantSolver(
-            new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0),
+            new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0)
+            {
+                BrakeOhms = setup.BrakeOhms ?? double.PositiveInfinity,
+            },
             setup.InitialSpeedRadPerSec);
+        _excitation = new Excitation(_plant, setup.Field);
+        _load = setup.Load;
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
+        _sensors = new SensorPanel(setup.ResistorCelsius);
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
         _events = [.. setup.Events];
@@ -95,6 +109,7 @@ public sealed class StartSimulation
     {
         Sense(now);
         _tickSeconds = now;
+        if (_isKept) _tickNewtonMetres = _plant.Conditions.Machine.Constant * (float)_plant.ArmatureAmps;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
@@ -105,12 +120,8 @@ public sealed class StartSimulation
 
     private void Sense(double now)
     {
-        _readings.SupplyVolts = (float)_plant.TerminalVolts;
-        _readings.ArmatureAmps = (float)_plant.ArmatureAmps;
-        _readings.SpeedRadPerSec = (float)_plant.SpeedRadPerSec;
-        _readings.SpeedValid = true;
-        _readings.LineClosed = _contactors.LineClosed;
-        _readings.StagesClosed = _contactors.StagesClosed;
+        _sensors.Show(_plant, _excitation, _readings);
+        _contactors.Show(_readings);
         _panel.Show(now, _readings);
     }
 
@@ -121,14 +132,14 @@ public sealed class StartSimulation
         double at = now;
         for (double next = NextHappening(); next <= last; next = NextHappening())
         {
-            if (next > at) _plant.Advance(next - at);
+            if (next > at) _excitation.Advance(next - at);
             at = Math.Max(at, next);
             MoveContacts(at);
             Happen(at);
         }
 
-        if (at == now) _plant.Advance(_periodSeconds);
-        else if (end > at) _plant.Advance(end - at);
+        if (at == now) _excitation.Advance(_periodSeconds);
+        else if (end > at) _excitation.Advance(end - at);
         _log.Advanced(end);
     }
 
@@ -144,7 +155,13 @@ public sealed class StartSimulation
         KeepBeforeChange();
         _contactors.Move(now);
         _log.BeforeChange(now, _contactors.StagesClosed & ~before);
-        _plant.Change(_plant.Conditions with { LineClosed = _contactors.LineClosed, StagesClosed = _contactors.StagesClosed });
+        _plant.Change(_plant.Conditions with
+        {
+            LineClosed = _contactors.LineClosed,
+            StagesClosed = _contactors.StagesClosed,
+            BrakeClosed = _contactors.BrakeClosed,
+        });
+        _excitation.Change(isContactClosed: _contactors.FieldClosed);
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
@@ -155,25 +172,43 @@ public sealed class StartSimulation
         {
             RunEvent happening = _events[_nextEvent++];
             FindNextEvent();
-            if (happening.LoadTorqueNewtonMetres != null || happening.SupplyVolts != null) ChangeSurroundings(happening, now);
+            if (ChangesTheMachine(happening)) ChangeSurroundings(happening, now);
+            if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
+            _sensors.Obey(happening);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }
     }
+
+    private static bool ChangesTheMachine(RunEvent happening) =>
+        happening.LoadTorqueNewtonMetres != null || happening.SupplyVolts != null || happening.ShaftLocked != null
+        || happening.FieldSupplyVolts != null || happening.FieldOpen != null;
 
     private void ChangeSurroundings(RunEvent happening, double now)
     {
         PlantConditions conditions = _plant.Conditions;
         KeepBeforeChange();
         _log.BeforeChange(now, 0);
+        _load = _load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? _load.ConstantNewtonMetres };
+        if (happening.ShaftLocked is bool isLocked) _jamNewtonMetres = isLocked ? JamNewtonMetres() : 0;
         _plant.Change(conditions with
         {
-            Load = conditions.Load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? conditions.Load.ConstantNewtonMetres },
+            Load = _load with { ConstantNewtonMetres = _load.ConstantNewtonMetres + _jamNewtonMetres },
             Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
         });
+        if (happening.FieldOpen != null || happening.FieldSupplyVolts != null)
+        {
+            _excitation.Change(isBroken: happening.FieldOpen, supplyVolts: happening.FieldSupplyVolts);
+        }
+
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
+
+    private double JamNewtonMetres() => ShaftJam.TorqueNewtonMetres(
+        _plant,
+        Math.Max(_setup.Supply.OpenCircuitVolts, _plant.Conditions.Supply.OpenCircuitVolts),
+        _excitation.LargestConstant);
 
     // As last read: otherwise a picture would draw a slope from the last kept sample, long ago, to the change.
     private void KeepBeforeChange()
@@ -193,7 +228,7 @@ public sealed class StartSimulation
             SpeedRadPerSec = _readings.SpeedRadPerSec,
             BackEmfVolts = estimate.BackEmfVolts,
             ResistiveBackEmfVolts = estimate.ResistiveValid ? estimate.ResistiveBackEmfVolts : float.NaN,
-            TorqueNewtonMetres = _setup.Machine.Constant * _readings.ArmatureAmps,
+            TorqueNewtonMetres = _tickNewtonMetres,
             LoadTorqueNewtonMetres = _plant.LoadTorqueNewtonMetres,
             Phase = _controller.Phase,
             Stage = _controller.Stage,
@@ -205,6 +240,12 @@ public sealed class StartSimulation
             CloseStages = _outputs.CloseStages,
             StagesClosed = _readings.StagesClosed,
             Fault = _controller.Fault.Id,
+            FieldAmps = _readings.FieldAmps,
+            CloseBrake = _outputs.CloseBrake,
+            BrakeClosed = _readings.BrakeClosed,
+            CloseField = _outputs.CloseField,
+            FieldClosed = _readings.FieldClosed,
+            SpeedValid = _readings.SpeedValid,
         };
     }
 }

@@ -3,7 +3,11 @@ using System.Collections.Generic;
 
 namespace StarterCtl.Engine.Solving;
 
-/// <summary>Where the energy went since the beginning, J. Supply = source drop excluded; every other entry adds up to it.</summary>
+/// <summary>
+/// Where the energy of armature and shaft went since the beginning, J. Supply = source drop excluded; every other entry
+/// adds up to it. A separately excited field has its own supply and stands beside the account: the back-EMF takes from the
+/// armature circuit what the torque gives to the shaft, whatever the flux does.
+/// </summary>
 public sealed class EnergyAccount
 {
     private readonly double[] _sectionJoules;
@@ -24,6 +28,9 @@ public sealed class EnergyAccount
     /// <summary>Heat in each starter section, J, first cut out first.</summary>
     public IReadOnlyList<double> SectionJoules => _sectionJoules;
 
+    /// <summary>Heat in the brake resistor, J.</summary>
+    public double BrakeJoules { get; private set; }
+
     /// <summary>Heat in the armature circuit of the machine, brushes included, J.</summary>
     public double ArmatureJoules { get; private set; }
 
@@ -40,14 +47,16 @@ public sealed class EnergyAccount
     public double SquareAmpSeconds { get; private set; }
 
     /// <summary>Books a span during which the circuit and all signs stood still.</summary>
-    internal void Book(in StepIntegrals span, PlantConditions conditions, int conduction, int rotation)
+    internal void Book(
+        in StepIntegrals span, double seconds, PlantConditions conditions, in ArmatureCircuit circuit, int conduction, int rotation)
     {
         // Rounding can leave the sum for no current at all a little below zero.
         double squareAmpSeconds = Math.Max(0, span.SquareAmpSeconds);
-        double source = conditions.Supply.SourceOhms * squareAmpSeconds;
+        double lineSquare = Math.Max(0, circuit.LineSquareAmpSeconds(squareAmpSeconds, span.AmpSeconds, seconds));
+        double source = conditions.Supply.SourceOhms * lineSquare;
         double brush = Math.Abs(conduction * conditions.Machine.BrushDropVolts * span.AmpSeconds);
         SourceJoules += source;
-        SupplyJoules += conditions.Supply.OpenCircuitVolts * span.AmpSeconds - source;
+        SupplyJoules += conditions.Supply.OpenCircuitVolts * circuit.LineAmpSeconds(span.AmpSeconds, seconds) - source;
         BrushJoules += brush;
         ArmatureJoules += brush + conditions.Machine.ArmatureOhms * squareAmpSeconds;
         LoadJoules += rotation * conditions.Load.ConstantNewtonMetres * span.Radians
@@ -56,8 +65,11 @@ public sealed class EnergyAccount
         SquareAmpSeconds += squareAmpSeconds;
         for (int i = 0; i < _sectionJoules.Length; i++)
         {
-            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * squareAmpSeconds;
+            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * lineSquare;
         }
+
+        if (!conditions.IsBrakeIn) return;
+        BrakeJoules += conditions.BrakeOhms * Math.Max(0, circuit.BrakeSquareAmpSeconds(squareAmpSeconds, span.AmpSeconds, seconds));
     }
 
     /// <summary>Books the magnetic energy of a current that a contact broke.</summary>

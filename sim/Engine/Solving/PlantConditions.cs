@@ -18,6 +18,18 @@ public sealed record PlantConditions(
     bool LineClosed,
     int StagesClosed)
 {
+    /// <summary>Brake resistor alone, ohm, above 0; infinite where none is fitted.</summary>
+    public double BrakeOhms { get; init; } = double.PositiveInfinity;
+
+    /// <summary>True while the brake contact is closed: the brake resistor lies across the armature.</summary>
+    public bool BrakeClosed { get; init; }
+
+    /// <summary>True while the brake resistor can carry current.</summary>
+    public bool IsBrakeIn => BrakeClosed && double.IsFinite(BrakeOhms);
+
+    /// <summary>True while the armature current has a path.</summary>
+    public bool IsLive => LineClosed || IsBrakeIn;
+
     /// <summary>Everything in series with the back-EMF, ohm: source, sections that are in, armature.</summary>
     public double CircuitOhms
     {

@@ -25,6 +25,7 @@ public sealed class PlantSolver
     private static readonly Func<Regime, double, double, double> SpeedSlope = (regime, amps, speed) => regime.Acceleration(amps, speed);
 
     private PlantConditions _conditions;
+    private ArmatureCircuit _circuit;
     private Regime _regime;
     private LinearStep? _wholeStep;
     private StepIntegrals _sums;
@@ -41,6 +42,7 @@ public sealed class PlantSolver
     private double _signedAmps;
     private double _signedSpeed;
     private bool _isPlain;
+    private PeakWatch _peaks;
 
     /// <summary>Starts from a speed, without current.</summary>
     /// <param name="conditions">Circuit, supply and load at the beginning.</param>
@@ -48,6 +50,7 @@ public sealed class PlantSolver
     public PlantSolver(PlantConditions conditions, double speedRadPerSec)
     {
         _conditions = conditions;
+        _circuit = new ArmatureCircuit(conditions);
         _speed = speedRadPerSec;
         Energy = new EnergyAccount(conditions.SectionOhms.Count);
         InitialKineticJoules = KineticJoules;
@@ -73,8 +76,11 @@ public sealed class PlantSolver
     /// <summary>Torque that the load takes, N m; at rest what it holds against.</summary>
     public double LoadTorqueNewtonMetres => _regime.Rotation == 0 ? TorqueNewtonMetres : _conditions.Load.TorqueAt(_speed);
 
+    /// <summary>Current from the supply, A: the armature's while the line is closed and the brake open, none while the line is open.</summary>
+    public double LineAmps => _circuit.LineAmps(_amps);
+
     /// <summary>Voltage at the starter's input terminals, V.</summary>
-    public double TerminalVolts => _conditions.Supply.OpenCircuitVolts - _conditions.Supply.SourceOhms * _amps;
+    public double TerminalVolts => _conditions.Supply.OpenCircuitVolts - _conditions.Supply.SourceOhms * LineAmps;
 
     /// <summary>dIa/dt, A/s.</summary>
     public double AmpsSlope => _ampsSlope;
@@ -95,10 +101,13 @@ public sealed class PlantSolver
     public double MagneticJoules => 0.5 * _conditions.Machine.ArmatureHenries * _amps * _amps;
 
     /// <summary>Largest magnitude of the current since the last <see cref="RestartPeak"/>, A, between steps too.</summary>
-    public double PeakAmps { get; private set; }
+    public double PeakAmps => _peaks.Amps;
+
+    /// <summary>Largest magnitude of the torque since the last <see cref="RestartPeak"/>, N m.</summary>
+    public double PeakTorqueNewtonMetres => _peaks.NewtonMetres(_conditions.Machine.Constant);
 
     /// <summary>Forgets the peak; it begins again at the present current.</summary>
-    public void RestartPeak() => PeakAmps = Math.Abs(_amps);
+    public void RestartPeak() => _peaks.Restart(_amps);
 
     /// <summary>Books the energies up to now.</summary>
     public void CloseBooks()
@@ -106,17 +115,20 @@ public sealed class PlantSolver
         // In a linear regime the integrals since the last closing are known exactly from where it began.
         if (_regime.IsLinear && _booksSeconds > 0) LinearIntegrals.Add(
                 _regime, _booksSeconds, _booksAmps, _booksSpeed, _conditions.Load.ViscousNewtonMetreSeconds > 0, ref _sums);
-        Energy.Book(_sums, _conditions, _regime.Conduction, _regime.Rotation);
+        Energy.Book(_sums, _booksSeconds, _conditions, _circuit, _regime.Conduction, _regime.Rotation);
         OpenBooks();
     }
 
-    /// <summary>Changes circuit, supply or load at this instant.</summary>
+    /// <summary>Changes circuit, supply, load or flux at this instant.</summary>
     public void Change(PlantConditions conditions)
     {
         CloseBooks();
+        double constantBefore = _conditions.Machine.Constant;
         _conditions = conditions;
+        _circuit = new ArmatureCircuit(conditions);
         _regime = ChooseRegime();
-        NotePeak(_amps);
+        if (conditions.Machine.Constant != constantBefore) _peaks.ChangeFlux(constantBefore, _amps);
+        _peaks.Note(_amps);
     }
 
     /// <summary>Goes forward in time.</summary>
@@ -176,21 +188,6 @@ public sealed class PlantSolver
         return seconds;
     }
 
-    // The corrected trapezoid: order 4, from values and slopes at both ends.
-    private void AddQuadrature(double h, double amps, double speed)
-    {
-        double slope0 = _ampsSlope, slope1 = _regime.AmpsSlope(amps, speed);
-        double acceleration0 = _regime.Acceleration(_amps, _speed), acceleration1 = _regime.Acceleration(amps, speed);
-        double half = h / 2, twelfth = h * h / 12;
-        double w0 = Math.Abs(_speed), w1 = Math.Abs(speed), turn = _regime.Rotation;
-        _sums.AmpSeconds += half * (_amps + amps) + twelfth * (slope0 - slope1);
-        _sums.SquareAmpSeconds += half * (_amps * _amps + amps * amps) + twelfth * 2 * (_amps * slope0 - amps * slope1);
-        _sums.Radians += half * (_speed + speed) + twelfth * (acceleration0 - acceleration1);
-        _sums.SquareSpeedSeconds += half * (w0 * w0 + w1 * w1) + twelfth * 2 * (_speed * acceleration0 - speed * acceleration1);
-        _sums.CubeSpeedSeconds += half * (w0 * w0 * w0 + w1 * w1 * w1)
-            + twelfth * 3 * turn * (w0 * w0 * acceleration0 - w1 * w1 * acceleration1);
-    }
-
     private double AdvanceToEvent(double seconds)
     {
         double at = RootFinder.Find(
@@ -207,7 +204,7 @@ public sealed class PlantSolver
         if (CurrentTurnsInside(at, amps, slope))
         {
             ExtremumInside(CurrentSlope, _ampsScale, at, _ampsSlope, slope, out double extremeAmps, out _);
-            NotePeak(extremeAmps);
+            _peaks.Note(extremeAmps);
         }
 
         Commit(at, amps, speed, slope);
@@ -251,7 +248,7 @@ public sealed class PlantSolver
                 return false;
             }
 
-            NotePeak(extremeAmps);
+            _peaks.Note(extremeAmps);
         }
 
         Commit(seconds, amps, speed, slope);
@@ -274,12 +271,12 @@ public sealed class PlantSolver
 
     private void Commit(double seconds, double amps, double speed, double slope)
     {
-        if (!_regime.IsLinear) AddQuadrature(seconds, amps, speed);
+        if (!_regime.IsLinear) _sums.AddTrapezoid(_regime, seconds, _amps, _speed, amps, speed);
         _amps = amps;
         _speed = speed;
         _ampsSlope = slope;
         _booksSeconds += seconds;
-        NotePeak(amps);
+        _peaks.Note(amps);
     }
 
     // A slope that is only the rounding of zero turns no current.
@@ -328,12 +325,6 @@ public sealed class PlantSolver
         return at;
     }
 
-    private void NotePeak(double amps)
-    {
-        double magnitude = Math.Abs(amps);
-        if (magnitude > PeakAmps) PeakAmps = magnitude;
-    }
-
     // The common case in two products: current and speed keep their signs.
     private bool Holds(double amps, double speed) =>
         _isPlain ? _signedAmps * amps >= 0 && _signedSpeed * speed >= 0 : Margin(amps, speed) >= 0;
@@ -344,7 +335,7 @@ public sealed class PlantSolver
         Machine machine = _conditions.Machine;
         double margin = double.PositiveInfinity;
         if (_regime.Conduction != 0) margin = CurrentMargin(amps);
-        else if (_conditions.LineClosed) margin = DeadBandVolts(speed) - Math.Abs(_conditions.Supply.OpenCircuitVolts - machine.Constant * speed);
+        else if (_circuit.IsLive) margin = DeadBandVolts(speed) - Math.Abs(_circuit.Volts - machine.Constant * speed);
 
         if (_regime.Rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(machine.Constant * amps));
         else if (HasSignedLoad) margin = Math.Min(margin, _regime.Rotation * speed);
@@ -360,7 +351,7 @@ public sealed class PlantSolver
     {
         Machine machine = _conditions.Machine;
         if (machine.BrushDropVolts == 0) return 0;
-        return machine.BrushDropVolts + VoltRounding * (_conditions.Supply.OpenCircuitVolts + Math.Abs(machine.Constant * speed));
+        return machine.BrushDropVolts + VoltRounding * (_circuit.Volts + Math.Abs(machine.Constant * speed));
     }
 
     private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.FanNewtonMetreSecondsSquared > 0;
@@ -368,8 +359,8 @@ public sealed class PlantSolver
     private Regime ChooseRegime()
     {
         Machine machine = _conditions.Machine;
-        double ohms = _conditions.CircuitOhms;
-        double volts = _conditions.Supply.OpenCircuitVolts;
+        double ohms = _circuit.Ohms;
+        double volts = _circuit.Volts;
         int conduction = ChooseConduction(volts - machine.Constant * _speed, ohms);
         int rotation = ChooseRotation();
         _wholeStep = null;
@@ -394,11 +385,11 @@ public sealed class PlantSolver
         _booksSeconds = 0;
     }
 
-    // Also makes the current consistent: it dies with an open line and jumps where there is no inductance.
+    // Also makes the current consistent: it dies with an open circuit and jumps where there is no inductance.
     private int ChooseConduction(double drivingVolts, double ohms)
     {
         Machine machine = _conditions.Machine;
-        if (!_conditions.LineClosed)
+        if (!_circuit.IsLive)
         {
             Energy.BookArc(MagneticJoules);
             _amps = 0;

@@ -23,9 +23,9 @@ public sealed class Regime
     /// <summary>Builds the regime's coefficients.</summary>
     /// <param name="machine">Machine and inertia.</param>
     /// <param name="load">Load torque.</param>
-    /// <param name="openCircuitVolts">Supply's open-circuit voltage, V.</param>
-    /// <param name="circuitOhms">Everything in series: source, starter sections, armature, ohm.</param>
-    /// <param name="conduction">Sign of the armature current; 0 while no current flows or the line is open.</param>
+    /// <param name="openCircuitVolts">Voltage behind the circuit's resistance, V: the supply's open-circuit voltage, or 0 on a brake resistor.</param>
+    /// <param name="circuitOhms">Everything in series: source, starter sections, armature, ohm; or brake resistor and armature.</param>
+    /// <param name="conduction">Sign of the armature current; 0 while no current flows or the circuit is open.</param>
     /// <param name="rotation">Sign of the speed; 0 while the load holds the shaft at rest.</param>
     public Regime(Machine machine, Load load, double openCircuitVolts, double circuitOhms, int conduction, int rotation)
     {
