@@ -20,6 +20,11 @@ public sealed class CurrentProof
     private float _beforeAmps;
     private float _beforeVolts;
     private float _backEmfVolts;
+    private float _lastAmps;
+    private float _lastVolts;
+    private float _mostAmps;
+    private float _mostVolts;
+    private float _unchangedAmps;
 
     /// <summary>What the current showed on this tick, or <see cref="FaultId.None"/>.</summary>
     public FaultId Fault;
@@ -69,12 +74,14 @@ public sealed class CurrentProof
         Fault = FaultId.None;
         int added = coils.StagesCommanded & ~_wereStagesCommanded;
         if (!coils.LineCommanded) Forget();
-        else if (!_wasLineCommanded) Watch(false, StagesIn(coils.StagesCommanded), readings);
-        else if (added != 0 && _judges) Watch(true, StagesIn(coils.StagesCommanded), readings);
+        else if (!_wasLineCommanded) Watch(false, StagesIn(coils.StagesCommanded));
+        else if (added != 0 && _judges) Watch(true, StagesIn(coils.StagesCommanded));
         else if (_isWatching && _isStage && StagesIn(coils.StagesCommanded) < _stage) _isWatching = false;
         _wasLineCommanded = coils.LineCommanded;
         _wereStagesCommanded = coils.StagesCommanded;
         if (_isWatching) Look(elapsedMicroseconds, readings, estimate);
+        _lastAmps = readings.ArmatureAmps;
+        _lastVolts = readings.SupplyVolts;
     }
 
     private void Forget()
@@ -83,7 +90,8 @@ public sealed class CurrentProof
         IsLineSeen = false;
     }
 
-    private void Watch(bool isStage, int stage, Readings readings)
+    // A contact may have closed since the coil was switched: what was read on that tick is still from before.
+    private void Watch(bool isStage, int stage)
     {
         _isWatching = true;
         _isStage = isStage;
@@ -91,9 +99,11 @@ public sealed class CurrentProof
         _isSettling = false;
         _microseconds = 0;
         _settledMicroseconds = 0;
-        _beforeAmps = readings.ArmatureAmps;
-        _beforeVolts = readings.SupplyVolts;
+        _beforeAmps = 0f;
+        _beforeVolts = 0f;
         _backEmfVolts = 0f;
+        _mostAmps = 0f;
+        if (isStage) TakeBefore(_lastAmps, _lastVolts, BackEmfBefore(_lastAmps, _lastVolts));
     }
 
     private void Look(int elapsedMicroseconds, Readings readings, Estimate estimate)
@@ -101,13 +111,14 @@ public sealed class CurrentProof
         _microseconds = Elapsed.Add(_microseconds, elapsedMicroseconds);
         if (_isSettling) _settledMicroseconds = Elapsed.Add(_settledMicroseconds, elapsedMicroseconds);
         else if (_isStage) KeepLastBefore(readings);
-        ExpectedAmps = AmpsThrough(_settings.StageOhms[_stage], readings, estimate);
+        Expect(readings.SupplyVolts, estimate);
         if (!_isSettling && IsClosingSeen(readings))
         {
             _isSettling = true;
             if (!_isStage) IsLineSeen = true;
         }
 
+        if (_isSettling) KeepMost(readings);
         if (_isSettling && _settledMicroseconds >= _settings.StepSettleMicroseconds)
         {
             _isWatching = false;
@@ -117,46 +128,82 @@ public sealed class CurrentProof
         {
             // Nothing was seen. Where nothing could be seen, the closing has to be taken on trust.
             _isWatching = false;
-            if (IsVisible) Find(FaultId.ContactDidNotClose, _isStage ? _stage : ContactNumber.Line, 0f);
+            if (IsVisible && _isStage) Explain(readings.ArmatureAmps, readings.SupplyVolts, estimate);
+            else if (IsVisible) Find(FaultId.ContactDidNotClose, ContactNumber.Line, 0f);
             else if (!_isStage) IsLineSeen = true;
         }
     }
 
+    private void Expect(float supplyVolts, Estimate estimate)
+    {
+        ExpectedAmps = AmpsThrough(_settings.StageOhms[_stage], supplyVolts, BackEmf(estimate, 0f));
+        if (_isStage) _unchangedAmps = _beforeAmps + (supplyVolts - _beforeVolts) / _settings.StageOhms[_stage - 1];
+    }
+
     private bool AwaitsAuxiliary => _isStage ? _settings.StageContactsFitted : _settings.LineContactFitted;
 
-    // Until the contact closes the current falls with the rising back-EMF: the last one before the step counts.
+    // Until the contact closes the back-EMF comes nearer to the supply, and the step looks like the opposite: the last one
+    // before the step counts, whatever the supply does meanwhile.
     private void KeepLastBefore(Readings readings)
     {
-        if (Magnitude(readings.ArmatureAmps) < Magnitude(_beforeAmps))
-        {
-            _beforeAmps = readings.ArmatureAmps;
-            _beforeVolts = readings.SupplyVolts;
-        }
+        float backEmfVolts = BackEmfBefore(readings.ArmatureAmps, readings.SupplyVolts);
+        bool isNearer = readings.ArmatureAmps >= 0f ? backEmfVolts >= _backEmfVolts : backEmfVolts <= _backEmfVolts;
+        if (isNearer) TakeBefore(readings.ArmatureAmps, readings.SupplyVolts, backEmfVolts);
+    }
 
-        float brushVolts = _beforeAmps >= 0f ? _settings.BrushDropVolts : -_settings.BrushDropVolts;
-        _backEmfVolts = _beforeVolts - brushVolts - _beforeAmps * _settings.StageOhms[_stage - 1];
+    private void TakeBefore(float amps, float volts, float backEmfVolts)
+    {
+        _beforeAmps = amps;
+        _beforeVolts = volts;
+        _backEmfVolts = backEmfVolts;
+    }
+
+    private float BackEmfBefore(float amps, float volts) =>
+        volts - (amps >= 0f ? _settings.BrushDropVolts : -_settings.BrushDropVolts) - amps * _settings.StageOhms[_stage - 1];
+
+    // Behind the step too the back-EMF rises: the most that flowed is nearest to what the resistance let through.
+    private void KeepMost(Readings readings)
+    {
+        if (Magnitude(readings.ArmatureAmps) < Magnitude(_mostAmps)) return;
+        _mostAmps = readings.ArmatureAmps;
+        _mostVolts = readings.SupplyVolts;
     }
 
     private bool IsClosingSeen(Readings readings)
     {
         if (!_isStage) return _settings.LineContactFitted ? readings.LineClosed : !IsZero(readings.ArmatureAmps);
         if (_settings.StageContactsFitted) return (readings.StagesClosed & (1 << (_stage - 1))) != 0;
-        float halfwayAmps = (_beforeAmps + ExpectedAmps) * 0.5f;
+        float halfwayAmps = (_unchangedAmps + ExpectedAmps) * 0.5f;
         return IsVisible && Magnitude(readings.ArmatureAmps) >= Magnitude(halfwayAmps);
     }
 
-    // The nearest explanation counts: the designed resistance first, then a single contact that failed.
     private void Judge(Readings readings, Estimate estimate)
     {
-        float amps = readings.ArmatureAmps;
-        if (!IsVisible || IsNear(amps, ExpectedAmps)) return;
+        float amps = estimate.SpeedKnown ? readings.ArmatureAmps : _mostAmps;
+        float volts = estimate.SpeedKnown ? readings.SupplyVolts : _mostVolts;
+        Expect(volts, estimate);
+        if (!IsVisible || IsNear(amps, ExpectedAmps, estimate)) return;
+
+        // Without any current the voltage equation would take a dead circuit for a machine at full speed.
+        if (!_isStage && IsZero(amps))
+        {
+            Find(FaultId.ContactDidNotClose, ContactNumber.Line, 0f);
+            return;
+        }
 
         // At a start with an unknown speed the shaft may turn already: only too much current speaks then.
         bool isBelow = Magnitude(amps) < Magnitude(ExpectedAmps);
         if (!_isStage && !estimate.SpeedKnown && isBelow) return;
-        if (!_isStage && IsZero(amps))
+        Explain(amps, volts, estimate);
+    }
+
+    // It is not the designed resistance: the nearest explanation by a single contact that failed counts.
+    private void Explain(float amps, float volts, Estimate estimate)
+    {
+        // The likeliest one first: no step at all.
+        if (_isStage && IsNear(amps, AmpsThrough(_settings.StageOhms[_stage - 1], volts, BackEmf(estimate, 0f)), estimate))
         {
-            Find(FaultId.ContactDidNotClose, ContactNumber.Line, 0f);
+            Find(FaultId.ContactDidNotClose, _stage, 0f);
             return;
         }
 
@@ -165,34 +212,45 @@ public sealed class CurrentProof
         for (int stage = 1; stage <= _settings.StageCount; stage++)
         {
             float sectionOhms = _settings.StageOhms[stage - 1] - _settings.StageOhms[stage];
-            float ohms = _settings.StageOhms[_stage] + (stage <= _stage ? sectionOhms : -sectionOhms);
+            float moreOhms = stage <= _stage ? sectionOhms : -sectionOhms;
+            float ohms = _settings.StageOhms[_stage] + moreOhms;
             // Rounding may leave nothing of a small rest.
             if (!(ohms > 0f)) continue;
-            float otherAmps = AmpsThrough(ohms, readings, estimate);
+            // Another contact than the one that closes had failed before.
+            float otherAmps = AmpsThrough(ohms, volts, BackEmf(estimate, stage == _stage ? 0f : moreOhms));
             if (nearest != 0 && Magnitude(amps - otherAmps) >= Magnitude(amps - nearestAmps)) continue;
             nearest = stage;
             nearestAmps = otherAmps;
         }
 
-        if (!IsNear(amps, nearestAmps)) Find(FaultId.SectionDrifted, amps, ExpectedAmps);
+        if (!IsNear(amps, nearestAmps, estimate)) Find(FaultId.SectionDrifted, amps, ExpectedAmps);
         else Find(nearest <= _stage ? FaultId.ContactDidNotClose : FaultId.ContactDidNotOpen, nearest, 0f);
     }
 
-    // With the speed known the back-EMF is that of now; else that of just before the closing.
-    private float AmpsThrough(float ohms, Readings readings, Estimate estimate)
+    // With the speed known the back-EMF is that of now; else that of just before the closing, of a circuit with so much more.
+    private float BackEmf(Estimate estimate, float moreOhmsBefore) =>
+        estimate.SpeedKnown ? estimate.BackEmfVolts : _backEmfVolts - _beforeAmps * moreOhmsBefore;
+
+    private float AmpsThrough(float ohms, float supplyVolts, float backEmfVolts)
     {
-        float volts = readings.SupplyVolts - (estimate.SpeedKnown ? estimate.BackEmfVolts : _backEmfVolts);
+        float volts = supplyVolts - backEmfVolts;
         if (volts > _settings.BrushDropVolts) return (volts - _settings.BrushDropVolts) / ohms;
         return volts < -_settings.BrushDropVolts ? (volts + _settings.BrushDropVolts) / ohms : 0f;
     }
 
-    // A current within twice the sensor's own zero error says nothing; nor does a step that is not larger than that.
+    // A current within twice the sensor's own zero error says nothing. Half of a step must be larger than the errors of the
+    // readings before and behind it together: noise must not pass for a closing.
     private bool IsVisible =>
         Magnitude(ExpectedAmps) > 2f * _settings.ZeroAmps
-        && (!_isStage || Magnitude(ExpectedAmps - _beforeAmps) > 2f * _settings.ZeroAmps);
+        && (!_isStage || Magnitude(ExpectedAmps - _unchangedAmps) > 4f * _settings.ZeroAmps);
 
-    private bool IsNear(float amps, float expectedAmps) =>
-        Magnitude(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude(expectedAmps) + _settings.ZeroAmps;
+    // Where the back-EMF comes from the current before the step, that one's error counts too, larger by the step.
+    private bool IsNear(float amps, float expectedAmps, Estimate estimate)
+    {
+        float zeroAmps = _settings.ZeroAmps;
+        if (_isStage && !estimate.SpeedKnown) zeroAmps += zeroAmps * _settings.StageOhms[_stage - 1] / _settings.StageOhms[_stage];
+        return Magnitude(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude(expectedAmps) + zeroAmps;
+    }
 
     // Stages close in order: the coils are a run of ones.
     private static int StagesIn(int coils)

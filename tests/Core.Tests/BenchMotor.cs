@@ -14,7 +14,6 @@ internal sealed class BenchMotor
     private const int Substeps = 8;
 
     private readonly int[] _contactMicroseconds = new int[Settings.MostStages + 1];
-    private int _commanded;
 
     internal BenchMotor(Settings settings)
     {
@@ -144,14 +143,12 @@ internal sealed class BenchMotor
         {
             int bit = 1 << i;
             bool differs = ((commanded ^ followed) & bit) != 0;
-            bool isOld = ((commanded ^ _commanded) & bit) == 0 || FollowMicroseconds <= microseconds;
-            _contactMicroseconds[i] = differs && isOld ? _contactMicroseconds[i] + microseconds : 0;
+            _contactMicroseconds[i] = differs ? _contactMicroseconds[i] + microseconds : 0;
             if (_contactMicroseconds[i] < FollowMicroseconds || !differs) continue;
             followed ^= bit;
             _contactMicroseconds[i] = 0;
         }
 
-        _commanded = commanded;
         Followed = followed & ((1 << Settings.MostStages) - 1);
         LineFollowed = (followed & (1 << Settings.MostStages)) != 0;
     }
