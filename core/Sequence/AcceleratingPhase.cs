@@ -86,7 +86,7 @@ public sealed class AcceleratingPhase
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        if (_waits.TripOnStrayStage()) return;
+        if (_waits.TripOnStrayContact()) return;
         if (!_sequence.LineProven && !_contacts.LineClosed && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1))
         {
             // The shaft has slowed down before the line was in.

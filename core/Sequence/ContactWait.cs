@@ -21,12 +21,18 @@ public sealed class ContactWait
     public bool IsOver => _contacts.LineClosed && _contacts.StagesClosed == _sequence.WantStages;
 
     /// <summary>
-    /// Trips on a stage contact that nobody commanded, while the line is not in: the line must not meet less resistance than the
-    /// stage in effect.
+    /// Trips on a contact that nobody commanded: on a stage's while the line is not in, for the line must not meet less resistance
+    /// than the stage in effect; on the brake's always, for the line that opens for it must not close again by itself.
     /// </summary>
     /// <returns>True if it tripped.</returns>
-    public bool TripOnStrayStage()
+    public bool TripOnStrayContact()
     {
+        if (_contacts.BrakeClosed)
+        {
+            _sequence.Trip(FaultId.ContactDidNotOpen, ContactNumber.Brake, 0f);
+            return true;
+        }
+
         bool isStray = (_contacts.StagesClosed & ~_sequence.WantStages) != 0;
         if (!isStray || (_sequence.LineProven && _contacts.LineClosed)) return false;
         _sequence.Trip(FaultId.ContactDidNotOpen, _contacts.FirstStrayStage, 0f);

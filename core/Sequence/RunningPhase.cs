@@ -22,7 +22,7 @@ public sealed class RunningPhase
     /// <summary>One look.</summary>
     public void Step(Readings readings, Estimate estimate)
     {
-        if (_waits.TripOnStrayStage()) return;
+        if (_waits.TripOnStrayContact()) return;
         if (_dip.IsOn && _dip.PutBack(readings))
         {
             _sequence.GoTo(Phase.Accelerating);

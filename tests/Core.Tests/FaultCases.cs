@@ -55,7 +55,8 @@ internal static class FaultCases
         yield return new(FaultId.ContactDidNotOpen, "line, field not watched") { Change = s => s.MinimumFieldAmps = 0f, Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [Ready] };
         yield return new(FaultId.ContactDidNotOpen, "stage 3") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Ticks = ContactTicks, Holds = true, Trips = [Ready, FieldBuilding, Accelerating, Stopping, BrakeDelay, Braking], IsHarmless = [Running] };
         yield return new(FaultId.ContactDidNotOpen, "stage 3 before the line is in") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Holds = true, Trips = [LineClosing], IsHarmless = [Running] };
-        yield return new(FaultId.ContactDidNotOpen, "brake") { Spoil = r => r.BrakeClosed = true, Value = ContactNumber.Brake, Ticks = WatchedContactTicks, Holds = true, Trips = [.. Everywhere.Except([Braking])], IsHarmless = [Braking] };
+        yield return new(FaultId.ContactDidNotOpen, "brake") { Spoil = r => r.BrakeClosed = true, Value = ContactNumber.Brake, Ticks = WatchedContactTicks, Holds = true, Trips = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay], IsHarmless = [Braking] };
+        yield return new(FaultId.ContactDidNotOpen, "brake under the line") { Spoil = r => r.BrakeClosed = true, Value = ContactNumber.Brake, Holds = true, Trips = [LineClosing, Accelerating, Running], IsHarmless = [Braking] };
         yield return new(FaultId.ContactDidNotOpen, "field") { Spoil = r => r.FieldClosed = true, Value = ContactNumber.Field, Ticks = WatchedContactTicks, Holds = true, Trips = [Ready], IsHarmless = [.. Everywhere.Except([Ready])] };
     }
 

@@ -83,4 +83,23 @@ public sealed class LostContactTests
 
         bench.Tick().AssertTripped(FaultId.ContactDidNotOpen, named, 0f);
     }
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(4)]
+    public void Brake_SaysClosedForOneTickUnderTheLine_TheLineOpensAndDoesNotCloseAgain(int stage)
+    {
+        Bench bench = new Bench(settings =>
+        {
+            settings.BrakeFitted = true;
+            settings.BrakeOhms = 0.5f;
+            settings.BrakeReleaseRadPerSec = 5f;
+        }).InStage(stage).BackEmf(240f);
+        bench.Spoil = readings => readings.BrakeClosed = true;
+
+        bench.Tick().AssertTripped(FaultId.ContactDidNotOpen, ContactNumber.Brake, 0f);
+
+        bench.Spoil = null;
+        bench.Ticks(200).AssertTripped(FaultId.ContactDidNotOpen, ContactNumber.Brake, 0f);
+    }
 }
