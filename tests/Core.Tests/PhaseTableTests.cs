@@ -125,6 +125,20 @@ public sealed class PhaseTableTests
             ["NotSetUp=0", "Ready=1", "Accelerating=2", "Running=3", "Stopping=4", "Tripped=5", "FieldBuilding=6", "Braking=7"],
             Array.ConvertAll(Enum.GetValues<Phase>(), phase => $"{phase}={(int)phase}"));
 
+    /// <summary>A bench behind every cell of the table.</summary>
+    internal static IEnumerable<Bench> EveryCell()
+    {
+        foreach ((_, Func<Bench> prepare) in PhaseTableStates.All)
+        {
+            foreach ((_, Action<Bench> apply) in (IEnumerable<(string, Action<Bench>)>)[.. ButtonInputs, .. SurroundingInputs])
+            {
+                Bench bench = prepare();
+                apply(bench);
+                yield return bench;
+            }
+        }
+    }
+
     private static void AssertOutputsBelong(Bench bench, string where)
     {
         Phase phase = bench.Controller.Phase;

@@ -9,7 +9,7 @@ namespace StarterCtl.Core.Tests;
 /// <summary>One cell of the fault-reaction matrix, as <see cref="ReactionTable"/> writes it.</summary>
 internal sealed record ReactionCell(Outcome Outcome, FaultId Fault, Refusal Refusal, int DeadlineMilliseconds, int WorstAmps, bool IsBlind)
 {
-    private static readonly Dictionary<string, Outcome> s_outcomes = new()
+    private static readonly Dictionary<string, Outcome> Outcomes = new()
     {
         ["refuses"] = Outcome.Refuses,
         ["stops"] = Outcome.Stops,
@@ -26,7 +26,7 @@ internal sealed record ReactionCell(Outcome Outcome, FaultId Fault, Refusal Refu
         int worst = parts.Length > 1 ? int.Parse(parts[1], CultureInfo.InvariantCulture) : 0;
         string said = parts[0];
         if (said is "blind" or "harmless") return new(Undisturbed(meeting), FaultId.None, Refusal.None, 0, worst, said == "blind");
-        if (s_outcomes.TryGetValue(said, out Outcome outcome)) return new(outcome, FaultId.None, Refusal.None, 0, worst, false);
+        if (Outcomes.TryGetValue(said, out Outcome outcome)) return new(outcome, FaultId.None, Refusal.None, 0, worst, false);
         string[] words = said.Split(' ');
         Assert.Equal(2, words.Length);
         if (words[0] == "refuses") return new(Outcome.Refuses, FaultId.None, Enum.Parse<Refusal>(words[1]), 0, worst, false);

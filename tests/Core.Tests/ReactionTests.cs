@@ -14,9 +14,9 @@ public sealed class ReactionTests
     private const string Page = "hardware-notes/04-fault-reactions.md";
     private const float PermittedPeakAmps = 1.05f * 700f;
 
-    private static readonly Meeting[] s_meetings = Enum.GetValues<Meeting>();
+    private static readonly Meeting[] Meetings = Enum.GetValues<Meeting>();
 
-    private static readonly Dictionary<(string Input, string Failure), string[]> s_rows = ReactionTable.Text.Split('\n')
+    private static readonly Dictionary<(string Input, string Failure), string[]> Rows = ReactionTable.Text.Split('\n')
         .Select(line => Array.ConvertAll(line.Split(" | "), cell => cell.Trim()))
         .ToDictionary(cells => (cells[0], cells[1]), cells => cells[2..]);
 
@@ -28,8 +28,8 @@ public sealed class ReactionTests
     {
         foreach (FailingInput failing in FailingInputs.All().Where(failing => failing.Input.ToString() == input))
         {
-            string[] row = s_rows[(input, failing.Failure.ToString())];
-            foreach (Meeting meeting in s_meetings)
+            string[] row = Rows[(input, failing.Failure.ToString())];
+            foreach (Meeting meeting in Meetings)
             {
                 ReactionCell cell = ReactionCell.Parse(row[(int)meeting], meeting);
                 Reaction seen = Reaction.Of(failing, meeting, out float worstAmps);
@@ -47,7 +47,7 @@ public sealed class ReactionTests
     {
         FailingInput sound = new(Input.Reset, Failure.Stuck, "", rig => rig.Wiring = (_, _) => { });
 
-        Assert.All(s_meetings, meeting => Assert.Equal(ReactionCell.Undisturbed(meeting), Reaction.Of(sound, meeting, out _).Outcome));
+        Assert.All(Meetings, meeting => Assert.Equal(ReactionCell.Undisturbed(meeting), Reaction.Of(sound, meeting, out _).Outcome));
     }
 
     [Fact]
@@ -56,10 +56,10 @@ public sealed class ReactionTests
         IEnumerable<(string, string)> all =
             from input in Enum.GetNames<Input>() from failure in Enum.GetNames<Failure>() select (input, failure);
 
-        Assert.Equal(all, s_rows.Keys);
+        Assert.Equal(all, Rows.Keys);
         Assert.Equal(all, FailingInputs.All().Select(failing => (failing.Input.ToString(), failing.Failure.ToString())));
-        Assert.All(s_rows.Values, row => Assert.Equal(s_meetings.Length + 1, row.Length));
-        Assert.All(s_rows.Values, row => Assert.DoesNotContain(row, cell => cell.Length == 0));
+        Assert.All(Rows.Values, row => Assert.Equal(Meetings.Length + 1, row.Length));
+        Assert.All(Rows.Values, row => Assert.DoesNotContain(row, cell => cell.Length == 0));
     }
 
     [Theory]
@@ -101,8 +101,8 @@ public sealed class ReactionTests
             text.Append("|---|---|---|---|---|---|---|---|\n");
             foreach (FailingInput failing in group)
             {
-                string[] row = s_rows[(failing.Input.ToString(), failing.Failure.ToString())];
-                IEnumerable<string> cells = s_meetings.Select(meeting => ReactionCell.Parse(row[(int)meeting], meeting).Words(meeting));
+                string[] row = Rows[(failing.Input.ToString(), failing.Failure.ToString())];
+                IEnumerable<string> cells = Meetings.Select(meeting => ReactionCell.Parse(row[(int)meeting], meeting).Words(meeting));
                 text.Append(CultureInfo.InvariantCulture, $"| {Spaced(failing.Failure.ToString(), false)} | {failing.Reads} | {string.Join(" | ", cells)} | {row[^1]} |\n");
             }
 
