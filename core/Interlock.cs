@@ -51,7 +51,7 @@ public sealed class Interlock
         bool mayBrake = !isLatched && !readings.EmergencyStop && wanted.Phase == Phase.Braking;
         outputs.CloseBrake = mayBrake && wanted.WantBrake && lineIsOpen && !outputs.CloseLine && contacts.StagesClosed == 0;
         // The field never goes under a closed line, not even in a trip: the motor would run away.
-        outputs.CloseField = _settings.FieldContactorFitted && (wanted.WantField || (FieldCommanded && contacts.LineClosed));
+        outputs.CloseField = _settings.FieldContactorFitted && ((wanted.WantField && !isLatched) || (FieldCommanded && contacts.LineClosed));
 
         LineCommanded = outputs.CloseLine;
         StagesCommanded = outputs.CloseStages;

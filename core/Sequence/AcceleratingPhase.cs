@@ -56,7 +56,8 @@ public sealed class AcceleratingPhase
         int wanted = (1 << stages) - 1;
         _sequence.WantStages &= wanted;
 
-        if (_contacts.StagesClosed != _sequence.WantStages)
+        // A coil that is still on for a stage no longer wanted may close it yet.
+        if (_contacts.StagesClosed != _sequence.WantStages || _contacts.FirstDisagreeingStage != 0)
         {
             _why.Set(Reason.PresettingStages, _contacts.FirstDisagreeingStage, stages, _contacts.StagesMicrosecondsLeft);
         }

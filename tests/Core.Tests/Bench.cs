@@ -207,6 +207,7 @@ internal sealed class Bench
         if (_stagesDisagreedTicks >= _contactTicks)
         {
             Readings.StagesClosed = (Outputs.CloseStages & ~StagesStuck) | (Readings.StagesClosed & StagesStuck);
+            _stagesDisagreedTicks = 0;
         }
 
         _brakeDisagreedTicks = Readings.BrakeClosed == Outputs.CloseBrake ? 0 : _brakeDisagreedTicks + 1;

@@ -14,8 +14,8 @@ internal static class FaultCases
     private const int WatchedContactTicks = 101;
     private const int ConfirmTicks = 21;
 
-    private static readonly Scene[] s_lineCommanded = [LineClosing, Accelerating, Running];
-    private static readonly Scene[] s_lineSeen = [Accelerating, Running];
+    private static readonly Scene[] LineCommanded = [LineClosing, Accelerating, Running];
+    private static readonly Scene[] LineSeen = [Accelerating, Running];
 
     internal static readonly FaultCase[] All = [.. Readings(), .. Contacts(), .. Shaft(), .. Surroundings(), .. Times()];
 
@@ -55,11 +55,11 @@ internal static class FaultCases
 
     private static IEnumerable<FaultCase> Contacts()
     {
-        yield return new(FaultId.ContactDidNotClose, "line") { Spoil = r => r.LineClosed = false, Ticks = ContactTicks, Trips = s_lineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.ContactDidNotClose, "line") { Spoil = r => r.LineClosed = false, Ticks = ContactTicks, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.ContactDidNotClose, "stage 1") { Spoil = r => r.StagesClosed &= ~1, Value = 1f, Ticks = ContactTicks, Trips = [Presetting, Accelerating, Running], IsHarmless = [Ready, FieldBuilding, LineClosing, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.ContactDidNotClose, "brake") { Spoil = r => r.BrakeClosed = false, Value = ContactNumber.Brake, Ticks = WatchedContactTicks, Trips = [Braking], IsHarmless = [.. Everywhere.Except([Braking])] };
         yield return new(FaultId.ContactDidNotClose, "field") { Spoil = r => r.FieldClosed = false, Value = ContactNumber.Field, Ticks = WatchedContactTicks, Trips = [.. Everywhere.Except([Ready])], IsHarmless = [Ready] };
-        yield return new(FaultId.ContactDidNotOpen, "line") { Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [FieldBuilding, Presetting, Stopping, BrakeDelay, Braking], IsHarmless = s_lineSeen };
+        yield return new(FaultId.ContactDidNotOpen, "line") { Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [FieldBuilding, Presetting, Stopping, BrakeDelay, Braking], IsHarmless = LineSeen };
         yield return new(FaultId.ContactDidNotOpen, "line, field not watched") { Change = s => s.MinimumFieldAmps = 0f, Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [Ready] };
         yield return new(FaultId.ContactDidNotOpen, "stage 3") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Ticks = ContactTicks, Holds = true, Trips = [Ready, FieldBuilding, Accelerating, Stopping, BrakeDelay, Braking], IsHarmless = [Running] };
         yield return new(FaultId.ContactDidNotOpen, "stage 3 before the line is in") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Holds = true, Trips = [LineClosing], IsHarmless = [Running] };
@@ -74,7 +74,7 @@ internal static class FaultCases
         yield return new(FaultId.SpeedSignalLost, "after 30 ms") { Change = s => s.SpeedLossMicroseconds = 30 * Bench.Millisecond, Spoil = r => r.SpeedValid = false, Ticks = 31, Trips = [LineClosing, Accelerating, Running, Braking] };
         yield return new(FaultId.Overspeed, "121 rad/s") { Spoil = r => r.SpeedRadPerSec = 121f, Value = 121f, Limit = 120f, Ticks = ConfirmTicks, Trips = [.. Everywhere.Except([Accelerating])], Holds = true };
         yield return new(FaultId.Overspeed, "driven to 121 rad/s") { Provoke = b => b.BackEmf(302.5f), Value = 121f, Limit = 120f, Ticks = ConfirmTicks, Trips = [Accelerating], Holds = true };
-        yield return new(FaultId.ReverseRotation, "-6 rad/s") { Spoil = r => r.SpeedRadPerSec = -6f, Value = -6f, Limit = -5f, Ticks = ConfirmTicks, Refusal = Refusal.ShaftTurnsBackwards, Trips = s_lineSeen, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.ReverseRotation, "-6 rad/s") { Spoil = r => r.SpeedRadPerSec = -6f, Value = -6f, Limit = -5f, Ticks = ConfirmTicks, Refusal = Refusal.ShaftTurnsBackwards, Trips = LineSeen, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.Stalled, "401 A at rest")
         {
             Change = s => s.DisagreementVolts = Settings.Largest,
@@ -82,19 +82,19 @@ internal static class FaultCases
             Value = 401f,
             Limit = 400f,
             Ticks = 501,
-            Trips = s_lineSeen,
+            Trips = LineSeen,
             IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking],
         };
-        yield return new(FaultId.BackEmfDisagreement, "speed 20 rad/s too low") { Spoil = r => r.SpeedRadPerSec -= 20f, Value = 50f, Limit = 40f, Ticks = 401, Trips = s_lineSeen, IsHarmless = [BrakeDelay, Braking, Stopping] };
+        yield return new(FaultId.BackEmfDisagreement, "speed 20 rad/s too low") { Spoil = r => r.SpeedRadPerSec -= 20f, Value = 50f, Limit = 40f, Ticks = 401, Trips = LineSeen, IsHarmless = [BrakeDelay, Braking, Stopping] };
         yield return new(FaultId.BackEmfDisagreement, "speed 20 rad/s too high") { Spoil = r => r.SpeedRadPerSec += 20f, Value = 50f, Limit = 40f, Ticks = 401, Trips = [Running], IsHarmless = [Ready, FieldBuilding, BrakeDelay, Braking, Stopping] };
     }
 
     private static IEnumerable<FaultCase> Surroundings()
     {
-        yield return new(FaultId.FieldLost, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = ConfirmTicks, Trips = s_lineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
-        yield return new(FaultId.FieldLost, "line closed by itself without a field") { Spoil = r => r.LineClosed = true, Limit = 2f, Ticks = ConfirmTicks, Holds = true, Trips = [Ready], IsHarmless = s_lineSeen };
+        yield return new(FaultId.FieldLost, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = ConfirmTicks, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.FieldLost, "line closed by itself without a field") { Spoil = r => r.LineClosed = true, Limit = 2f, Ticks = ConfirmTicks, Holds = true, Trips = [Ready], IsHarmless = LineSeen };
         yield return new(FaultId.SupplyLow, "199 V") { Spoil = r => r.SupplyVolts = 199f, Value = 199f, Limit = 200f, Ticks = 301, Refusal = Refusal.SupplyLow, Trips = [Presetting, LineClosing, Accelerating, Running], IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
-        yield return new(FaultId.SupplyHigh, "301 V") { Spoil = r => r.SupplyVolts = 301f, Value = 301f, Limit = 300f, Ticks = 201, Refusal = Refusal.SupplyHigh, Trips = s_lineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.SupplyHigh, "301 V") { Spoil = r => r.SupplyVolts = 301f, Value = 301f, Limit = 300f, Ticks = 201, Refusal = Refusal.SupplyHigh, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.Overload, "image at its limit") { Provoke = b => b.Controller.Heat.Motor.Level = 1f, Spoil = r => r.ArmatureAmps = 9f, Value = 9f, Limit = 350f, Trips = Everywhere, Holds = true };
         yield return new(FaultId.ResistorTooHot, "image at its limit") { Provoke = b => b.Controller.Heat.Resistor.Level = 1f, Value = 1e6f, Limit = 1e6f, Trips = Everywhere, Holds = true };
         yield return new(FaultId.PermissiveLost, "the second withdrawn") { Spoil = r => r.Permissives = 5, Value = 1f, Limit = 3f, Ticks = ConfirmTicks, Refusal = Refusal.PermissiveMissing, Trips = [FieldBuilding, Presetting, LineClosing, Accelerating, Running], IsHarmless = [Ready, Stopping, BrakeDelay, Braking] };

@@ -26,8 +26,10 @@ public sealed class FaultRowTests
 
             (Phase phase, int stage, bool line, int stages) = (bench.Controller.Phase, bench.Controller.Stage, bench.Outputs.CloseLine, bench.Outputs.CloseStages);
             (float amps, float volts) = (float.NaN, float.NaN);
-            bench.Spoil = fault.Spoil + (r => (amps, volts) = (r.ArmatureAmps, r.SupplyVolts));
+            bool lineRead = false;
+            bench.Spoil = fault.Spoil + (r => (amps, volts, lineRead) = (r.ArmatureAmps, r.SupplyVolts, r.LineClosed));
             bench.Tick(fault.TickMicroseconds);
+            Assert.True(lineRead || !bench.Outputs.CloseField, $"{fault} in {scene}: field");
 
             FaultLatch latched = bench.Controller.Fault;
             Assert.Equal(

@@ -42,12 +42,12 @@ public sealed class PhaseTableTests
         Presetting              Tripped        Tripped        -              -              -              -              -              -              Tripped        -              -              Tripped        Tripped        -              -              Tripped
         Waiting for shaft       Tripped        Tripped        -              -              -              -              -              -              Tripped        -              -              Tripped        Tripped        -              -              Tripped
         Line closing            Tripped        Tripped        -              Tripped        -              Tripped        -              Tripped        Tripped        -              -              Tripped        Tripped        -              -              Tripped
-        Accelerating            Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
-        Accelerating, dip       Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
-        Last stage closing      Tripped        Tripped        -              Running        -              -              -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
-        Running                 Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              Accelerating   Tripped        Tripped        -              Tripped        Tripped
-        Running, dip            Tripped        Tripped        -              -              -              -              -              Tripped        Tripped        -              Accelerating   Tripped        Tripped        Accelerating   Tripped        Tripped
-        Running, no speed       -              Tripped        Tripped        -              -              -              -              Tripped        Tripped        Accelerating   Accelerating   Tripped        -              -              -              -
+        Accelerating            Tripped        Tripped        -              -              -              Tripped        -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
+        Accelerating, dip       Tripped        Tripped        -              -              -              Tripped        -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
+        Last stage closing      Tripped        Tripped        -              Running        -              Tripped        -              Tripped        Tripped        -              -              Tripped        Tripped        -              Tripped        Tripped
+        Running                 Tripped        Tripped        -              -              -              Tripped        -              Tripped        Tripped        -              Accelerating   Tripped        Tripped        -              Tripped        Tripped
+        Running, dip            Tripped        Tripped        -              -              -              Tripped        -              Tripped        Tripped        -              Accelerating   Tripped        Tripped        Accelerating   Tripped        Tripped
+        Running, no speed       -              Tripped        Tripped        -              -              Tripped        -              Tripped        Tripped        Accelerating   Accelerating   Tripped        -              -              -              -
         Stopping                Tripped        Tripped        -              -              -              -              -              Tripped        -              -              -              -              Tripped        -              Tripped        Tripped
         Stopping, brake delay   Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        Ready          -              Tripped
         Stopping, EMF too high  Tripped        Tripped        -              -              -              -              -              -              -              -              -              -              Tripped        Ready          Braking        Tripped
@@ -124,6 +124,20 @@ public sealed class PhaseTableTests
         Assert.Equal(
             ["NotSetUp=0", "Ready=1", "Accelerating=2", "Running=3", "Stopping=4", "Tripped=5", "FieldBuilding=6", "Braking=7"],
             Array.ConvertAll(Enum.GetValues<Phase>(), phase => $"{phase}={(int)phase}"));
+
+    /// <summary>A bench behind every cell of the table.</summary>
+    internal static IEnumerable<Bench> EveryCell()
+    {
+        foreach ((_, Func<Bench> prepare) in PhaseTableStates.All)
+        {
+            foreach ((_, Action<Bench> apply) in (IEnumerable<(string, Action<Bench>)>)[.. ButtonInputs, .. SurroundingInputs])
+            {
+                Bench bench = prepare();
+                apply(bench);
+                yield return bench;
+            }
+        }
+    }
 
     private static void AssertOutputsBelong(Bench bench, string where)
     {
