@@ -43,6 +43,7 @@ public sealed class ContactProof
         _current = current;
         // What nobody has looked at yet is not proven open.
         LineClosed = !settings.LineContactFitted;
+        if (!settings.StageContactsFitted) StagesClosed = (1 << settings.StageCount) - 1;
         BrakeClosed = settings.BrakeFitted && !settings.BrakeContactFitted;
     }
 
@@ -64,6 +65,9 @@ public sealed class ContactProof
     /// <summary>True if the line coil was on when its contact was compared last.</summary>
     public bool LineCommanded => _lineCommanded;
 
+    /// <summary>Stage coils that were on when their contacts were compared last, bit 0 = stage 1.</summary>
+    public int StagesCommanded => _stagesCommanded;
+
     /// <summary>True if the brake coil was on when its contact was compared last.</summary>
     public bool BrakeCommanded => _brakeCommanded;
 
@@ -75,6 +79,12 @@ public sealed class ContactProof
 
     /// <summary>True if the line is seen closed, by its auxiliary contact on this tick or by what was proven up to the last.</summary>
     public bool IsLineSeen(Readings readings) => _settings.LineContactFitted ? readings.LineClosed : LineClosed;
+
+    /// <summary>
+    /// True unless current flows where only the current can show an open contact: on this tick, whatever was proven before.
+    /// </summary>
+    public bool IsDead(Readings readings) =>
+        (_settings.LineContactFitted && (!_settings.BrakeFitted || _settings.BrakeContactFitted)) || IsZero(readings.ArmatureAmps);
 
     /// <summary>Compares contacts with the coils as the last tick left them.</summary>
     /// <param name="elapsedMicroseconds">Clamped time since the last tick.</param>

@@ -39,12 +39,14 @@ public sealed class AcceleratingPhase
         {
             _sequence.Trip(FaultId.SequenceIncomplete, _sequence.Stage, _settings.MaximumStartMicroseconds * 0.000001f);
         }
-        else if (_sequence.WantLine)
+        else if (_sequence.WantLine && _contacts.LineCommanded)
         {
             Accelerate(elapsedMicroseconds, readings, estimate);
         }
         else
         {
+            // A wish that the interlock refused is forgotten: a line contact that closes without its coil proves nothing.
+            _sequence.WantLine = false;
             Preset(readings, estimate);
         }
     }
@@ -60,7 +62,7 @@ public sealed class AcceleratingPhase
         bool isUnfit = isBackwards || (turns && !_settings.SpinningStart) || !_law.IsFirstCeilingKept;
         int stages = turns && !isUnfit ? _law.StagesToPreset() : 0;
         int wanted = (1 << stages) - 1;
-        _sequence.WantStages &= wanted;
+        _sequence.WantStages &= wanted & _contacts.StagesCommanded;
 
         if (_contacts.StagesClosed != _sequence.WantStages)
         {
@@ -69,6 +71,15 @@ public sealed class AcceleratingPhase
         else if (isUnfit)
         {
             _why.Set(Reason.WaitingForShaft, estimate.DecidingVolts, isBackwards ? 0f : _law.FirstCeilingVolts, 0);
+        }
+        else if (_contacts.LineCommanded || _contacts.LineClosed || _contacts.BrakeClosed)
+        {
+            _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, _contacts.LineClosed ? _contacts.LineMicrosecondsLeft : _contacts.BrakeMicrosecondsLeft);
+        }
+        else if (_dip.IsOn)
+        {
+            // What the dip permits would pass the peak when the supply returns.
+            _dip.Explain(readings);
         }
         else if (_sequence.WantStages != wanted)
         {
@@ -87,7 +98,7 @@ public sealed class AcceleratingPhase
 
     private void Accelerate(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        if (_waits.TripOnStrayStage()) return;
+        if (_waits.TripOnStrayContact()) return;
         if (!_sequence.LineProven && !_contacts.LineClosed && _sequence.Stage > 1 && !_law.IsKept(_sequence.Stage - 1))
         {
             // The shaft has slowed down before the line was in.

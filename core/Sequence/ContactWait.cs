@@ -20,13 +20,22 @@ public sealed class ContactWait
     /// <summary>True while line and stages are where their coils want them.</summary>
     public bool IsOver => _contacts.LineClosed && _contacts.StagesClosed == _sequence.WantStages;
 
+    /// <summary>True while the line is in.</summary>
+    public bool IsLineIn => _contacts.LineClosed;
+
     /// <summary>
     /// Trips on a stage contact that nobody commanded, while the line is not in: the line must not meet less resistance than the
-    /// stage in effect.
+    /// stage in effect. And on a brake contact, whatever the line does: the line opens for it and must not close again by itself.
     /// </summary>
     /// <returns>True if it tripped.</returns>
-    public bool TripOnStrayStage()
+    public bool TripOnStrayContact()
     {
+        if (_contacts.BrakeClosed)
+        {
+            _sequence.Trip(FaultId.ContactDidNotOpen, ContactNumber.Brake, 0f);
+            return true;
+        }
+
         bool isStray = (_contacts.StagesClosed & ~_sequence.WantStages) != 0;
         if (!isStray || (_sequence.LineProven && _contacts.LineClosed)) return false;
         _sequence.Trip(FaultId.ContactDidNotOpen, _contacts.FirstStrayStage, 0f);
@@ -44,7 +53,7 @@ public sealed class ContactWait
         bool isLost = !_contacts.LineClosed || (_contacts.StagesClosed & provenStages) != provenStages;
         int lastStage = (_sequence.WantStages & _sequence.StageBit) != 0 ? stage : stage - 1;
         _sequence.ConfirmedMicroseconds = -1;
-        if (isLost && lastStage > 0 && !_law.IsKept(lastStage))
+        if (isLost && lastStage > 0 && !_law.IsKeptBySpeed(lastStage))
         {
             _sequence.Trip(FaultId.ContactDidNotClose, _contacts.LineClosed ? _contacts.FirstDisagreeingStage : ContactNumber.Line, 0f);
         }
