@@ -38,20 +38,24 @@ public sealed class Interlock
             && (wanted.Phase == Phase.Accelerating || wanted.Phase == Phase.Running);
         bool lineIsOpen = !LineCommanded && !contacts.LineClosed;
         bool brakeIsOpen = !BrakeCommanded && !contacts.BrakeClosed;
-        if (powered && brakeIsOpen && MayLineClose(wanted, contacts, law))
+        bool isDead = contacts.IsDead(readings);
+        if (powered && brakeIsOpen && (LineCommanded || isDead) && MayLineClose(wanted, contacts, law))
         {
             outputs.CloseLine = true;
             outputs.CloseStages = AllowedStages(wanted.WantStages, StagesCommanded, contacts);
         }
-        else if (powered && brakeIsOpen && lineIsOpen && !wanted.WantLine)
+        else if (powered && brakeIsOpen && lineIsOpen && isDead && !wanted.WantLine)
         {
             outputs.CloseStages = PresetStages(wanted.WantStages, contacts, law);
         }
 
         bool mayBrake = !isLatched && !readings.EmergencyStop && wanted.Phase == Phase.Braking;
-        outputs.CloseBrake = mayBrake && wanted.WantBrake && lineIsOpen && !outputs.CloseLine && contacts.StagesClosed == 0;
-        // The field never goes under a closed line, not even in a trip: the motor would run away.
-        outputs.CloseField = _settings.FieldContactorFitted && ((wanted.WantField && !isLatched) || (FieldCommanded && contacts.LineClosed));
+        outputs.CloseBrake = mayBrake && wanted.WantBrake && lineIsOpen && (BrakeCommanded || isDead)
+            && !outputs.CloseLine && contacts.StagesClosed == 0;
+        // The field never goes under a closed line, not even in a trip: the motor would run away. A contact that was told to
+        // close on the last tick may still be on its way in.
+        bool isNeeded = FieldCommanded && (LineCommanded || outputs.CloseLine || contacts.LineClosed);
+        outputs.CloseField = _settings.FieldContactorFitted && ((wanted.WantField && !isLatched) || isNeeded);
 
         LineCommanded = outputs.CloseLine;
         StagesCommanded = outputs.CloseStages;

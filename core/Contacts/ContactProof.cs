@@ -42,6 +42,7 @@ public sealed class ContactProof
         _current = current;
         // What nobody has looked at yet is not proven open.
         LineClosed = !settings.LineContactFitted;
+        if (!settings.StageContactsFitted) StagesClosed = (1 << settings.StageCount) - 1;
         BrakeClosed = settings.BrakeFitted && !settings.BrakeContactFitted;
     }
 
@@ -66,6 +67,9 @@ public sealed class ContactProof
     /// <summary>True if the line coil was on when its contact was compared last.</summary>
     public bool LineCommanded => _lineCommanded;
 
+    /// <summary>Stage coils that were on when their contacts were compared last, bit 0 = stage 1.</summary>
+    public int StagesCommanded => _stagesCommanded;
+
     /// <summary>True if the brake coil was on when its contact was compared last.</summary>
     public bool BrakeCommanded => _brakeCommanded;
 
@@ -77,6 +81,12 @@ public sealed class ContactProof
 
     /// <summary>True if the line is seen closed, by its auxiliary contact on this tick or by what was proven up to the last.</summary>
     public bool IsLineSeen(Readings readings) => _settings.LineContactFitted ? readings.LineClosed : LineClosed;
+
+    /// <summary>
+    /// True unless current flows where only the current can show an open contact: on this tick, whatever was proven before.
+    /// </summary>
+    public bool IsDead(Readings readings) =>
+        (_settings.LineContactFitted && (!_settings.BrakeFitted || _settings.BrakeContactFitted)) || IsZero(readings.ArmatureAmps);
 
     /// <summary>Compares contacts with the coils as the last tick left them.</summary>
     /// <param name="elapsedMicroseconds">Clamped time since the last tick.</param>
@@ -99,6 +109,9 @@ public sealed class ContactProof
 
     /// <summary>Lowest stage whose contact is closed against its coil, counted from 1; 0 when there is none.</summary>
     public int FirstStrayStage => FirstStage(StagesClosed & ~_stagesCommanded);
+
+    /// <summary>Lowest stage that is not where it is wanted from now on, counted from 1; 0 when all are.</summary>
+    public int FirstStageBeside(int wantedStages) => FirstStage(wantedStages ^ StagesClosed);
 
     /// <summary>True if the coil of a stage was on when the contacts were compared last.</summary>
     public bool IsStageCommanded(int stage) => (_stagesCommanded & (1 << (stage - 1))) != 0;

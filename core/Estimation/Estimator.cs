@@ -48,7 +48,9 @@ public sealed class Estimator
         }
         else
         {
-            estimate.DecidingValid = estimate.ResistiveValid && _settings.SpeedLoss == SpeedLossAction.FinishStart && constant > 0f;
+            // Without current the equation shows the supply and no back-EMF: an open circuit, or a sensor that is dead.
+            bool flows = amps > _settings.ZeroAmps || amps < -_settings.ZeroAmps;
+            estimate.DecidingValid = flows && estimate.ResistiveValid && _settings.SpeedLoss == SpeedLossAction.FinishStart && constant > 0f;
             // The voltage equation shows the back-EMF of the present flux.
             estimate.DecidingVolts = estimate.DecidingValid ? estimate.ResistiveBackEmfVolts * (atPeak / constant) : 0f;
         }

@@ -43,6 +43,12 @@ public sealed class PeakLaw
             && _estimate.DecidingVolts >= thresholdVolts && _estimate.DecidingVolts <= CeilingVolts(stage);
     }
 
+    /// <summary>
+    /// The same by the speed alone: with a contact lost the voltage equation does not know what resistance is in.
+    /// </summary>
+    /// <param name="stage">1 to the stage count.</param>
+    public bool IsKeptBySpeed(int stage) => _estimate.SpeedKnown && IsKept(stage);
+
     /// <summary>The same, now and when the supply comes back to its nominal value.</summary>
     /// <param name="stage">1 to the stage count.</param>
     public bool IsKeptOnReturn(int stage) =>

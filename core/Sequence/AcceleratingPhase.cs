@@ -35,8 +35,16 @@ public sealed class AcceleratingPhase
     public void Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
-        if (_sequence.WantLine) Accelerate(elapsedMicroseconds, readings, estimate);
-        else Preset(readings, estimate);
+        if (_sequence.WantLine && _contacts.LineCommanded)
+        {
+            Accelerate(elapsedMicroseconds, readings, estimate);
+        }
+        else
+        {
+            // A wish that the interlock refused is forgotten: a line contact that closes without its coil proves nothing.
+            _sequence.WantLine = false;
+            Preset(readings, estimate);
+        }
 
         // Last, because what held the start up says more than the time that ran out.
         if (_sequence.Phase != Phase.Accelerating || _sequence.InPhaseMicroseconds < _settings.MaximumStartMicroseconds) return;
@@ -54,20 +62,25 @@ public sealed class AcceleratingPhase
         bool isUnfit = isBackwards || (turns && !_settings.SpinningStart) || !_law.IsFirstCeilingKept;
         int stages = turns && !isUnfit ? _law.StagesToPreset() : 0;
         int wanted = (1 << stages) - 1;
-        _sequence.WantStages &= wanted;
+        _sequence.WantStages &= wanted & _contacts.StagesCommanded;
 
         // A coil that is still on for a stage no longer wanted may close it yet.
         if (_contacts.StagesClosed != _sequence.WantStages || _contacts.FirstDisagreeingStage != 0)
         {
-            _why.Set(Reason.PresettingStages, _contacts.FirstDisagreeingStage, stages, _contacts.StagesMicrosecondsLeft);
+            int beside = _contacts.FirstStageBeside(_sequence.WantStages);
+            _why.Set(Reason.PresettingStages, beside != 0 ? beside : _contacts.FirstDisagreeingStage, stages, _contacts.StagesMicrosecondsLeft);
         }
         else if (isUnfit)
         {
             _why.Set(Reason.WaitingForShaft, estimate.DecidingVolts, isBackwards ? 0f : _law.FirstCeilingVolts, 0);
         }
+        else if (_contacts.LineCommanded || _contacts.LineClosed || _contacts.BrakeClosed)
+        {
+            _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, _contacts.LineClosed ? _contacts.LineMicrosecondsLeft : _contacts.BrakeMicrosecondsLeft);
+        }
         else if (_dip.IsOn)
         {
-            // A supply that is low now permits stages that its return does not.
+            // What the dip permits would pass the peak when the supply returns.
             _dip.Explain(readings);
         }
         else if (_sequence.WantStages != wanted)
@@ -138,7 +151,9 @@ public sealed class AcceleratingPhase
         }
 
         _sequence.GoTo(Phase.Running);
-        _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, readings.SupplyVolts - _settings.BrushDropVolts, 0);
+        float drivingVolts = readings.SupplyVolts - _settings.BrushDropVolts;
+        if (estimate.SpeedKnown) _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, drivingVolts, 0);
+        else _why.Set(Reason.RunningWithoutSpeed, estimate.ResistiveBackEmfVolts, drivingVolts, 0);
     }
 
     private void DecideCutout(int elapsedMicroseconds, Readings readings, Estimate estimate)
@@ -187,7 +202,7 @@ public sealed class AcceleratingPhase
 
     private void ExplainPeak(int stage, Estimate estimate)
     {
-        if (!estimate.DecidingValid) _why.Set(Reason.SpeedUnknown, 0f, 0f, _motion.SpeedMicrosecondsLeft);
+        if (!estimate.DecidingValid) _why.Set(Reason.SpeedUnknown, 0f, 0f, _settings.SpeedSensorFitted ? _motion.SpeedMicrosecondsLeft : 0);
         else if (estimate.DecidingVolts > _law.CeilingVolts(stage)) _why.Set(Reason.BackEmfAboveSupply, estimate.DecidingVolts, _law.CeilingVolts(stage), 0);
         else _why.Set(Reason.BackEmfBelowThreshold, estimate.DecidingVolts, _law.ThresholdVolts(stage), 0);
     }

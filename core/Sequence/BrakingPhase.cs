@@ -33,6 +33,11 @@ public sealed class BrakingPhase
         {
             _sequence.Trip(FaultId.BrakeDidNotFinish, readings.SpeedRadPerSec, _settings.BrakeReleaseRadPerSec);
         }
+        else if (_contacts.LineClosed || _contacts.StagesClosed != 0)
+        {
+            // The brake opens for it, and must not close again behind its delay and its check of the back-EMF.
+            _sequence.Trip(FaultId.ContactDidNotOpen, _contacts.LineClosed ? ContactNumber.Line : _contacts.FirstStrayStage, 0f);
+        }
         else if (!_contacts.BrakeClosed)
         {
             _why.Set(Reason.WaitingForBrakeContact, 0f, 0f, _contacts.BrakeMicrosecondsLeft);

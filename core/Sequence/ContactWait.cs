@@ -20,6 +20,9 @@ public sealed class ContactWait
     /// <summary>True while line, stages and brake are where their coils want them.</summary>
     public bool IsOver => _contacts.LineClosed && _contacts.StagesClosed == _sequence.WantStages && !_contacts.BrakeClosed;
 
+    /// <summary>True while the line is in.</summary>
+    public bool IsLineIn => _contacts.LineClosed;
+
     /// <summary>
     /// Trips on a contact that nobody commanded: on a stage's while the line is not in, for the line must not meet less resistance
     /// than the stage in effect; on the brake's always, for the line that opens for it must not close again by itself.
@@ -50,7 +53,7 @@ public sealed class ContactWait
         bool isLost = !_contacts.LineClosed || (_contacts.StagesClosed & provenStages) != provenStages;
         int lastStage = (_sequence.WantStages & _sequence.StageBit) != 0 ? stage : stage - 1;
         _sequence.ConfirmedMicroseconds = -1;
-        if (isLost && lastStage > 0 && !_law.IsKept(lastStage))
+        if (isLost && lastStage > 0 && !_law.IsKeptBySpeed(lastStage))
         {
             _sequence.Trip(FaultId.ContactDidNotClose, _contacts.LineClosed ? _contacts.FirstDisagreeingStage : ContactNumber.Line, 0f);
         }
@@ -58,13 +61,13 @@ public sealed class ContactWait
         {
             _why.Set(Reason.WaitingForLineContact, 0f, 0f, _contacts.LineMicrosecondsLeft);
         }
-        else if (_contacts.FirstStrayStage != 0)
+        else if ((_contacts.StagesClosed & ~_sequence.WantStages) != 0)
         {
             _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, _contacts.StagesMicrosecondsLeft);
         }
         else
         {
-            _why.Set(Reason.WaitingForStageContact, _contacts.FirstDisagreeingStage, 0f, _contacts.StagesMicrosecondsLeft);
+            _why.Set(Reason.WaitingForStageContact, _contacts.FirstStageBeside(_sequence.WantStages), 0f, _contacts.StagesMicrosecondsLeft);
         }
     }
 }

@@ -26,18 +26,31 @@ public sealed class FieldBuildingPhase
         _sequence.WantField = _settings.FieldContactorFitted;
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
         int microsecondsLeft = _settings.MaximumFieldMicroseconds - _sequence.InPhaseMicroseconds;
-        float fieldAmps = readings.FieldAmps < 0f ? -readings.FieldAmps : readings.FieldAmps;
-        bool stands = _settings.MinimumFieldAmps <= 0f || fieldAmps >= _settings.MinimumFieldAmps;
-        bool isIn = !_settings.FieldContactFitted || readings.FieldClosed;
 
         bool held = _sequence.ConfirmedMicroseconds >= 0;
         _sequence.ConfirmedMicroseconds =
-            !stands || !isIn ? -1 : held ? Elapsed.Add(_sequence.ConfirmedMicroseconds, elapsedMicroseconds) : 0;
+            !Stands(readings) ? -1 : held ? Elapsed.Add(_sequence.ConfirmedMicroseconds, elapsedMicroseconds) : 0;
         if (_sequence.ConfirmedMicroseconds >= _settings.FieldBuildMicroseconds) return true;
 
         if (microsecondsLeft <= 0) _sequence.Trip(FaultId.NoField, readings.FieldAmps, _settings.MinimumFieldAmps);
         else if (_sequence.ConfirmedMicroseconds >= 0) _why.Set(Reason.FieldBuilding, readings.FieldAmps, _settings.MinimumFieldAmps, _settings.FieldBuildMicroseconds - _sequence.ConfirmedMicroseconds);
         else _why.Set(Reason.FieldBelowMinimum, readings.FieldAmps, _settings.MinimumFieldAmps, microsecondsLeft);
         return false;
+    }
+
+    /// <summary>Trips if a field that stood is gone before the line is commanded: stages may have been preset meanwhile.</summary>
+    /// <returns>True if it tripped.</returns>
+    public bool TripIfLost(Readings readings)
+    {
+        if (!IsNeeded || Stands(readings)) return false;
+        _sequence.Trip(FaultId.NoField, readings.FieldAmps, _settings.MinimumFieldAmps);
+        return true;
+    }
+
+    private bool Stands(Readings readings)
+    {
+        float fieldAmps = readings.FieldAmps < 0f ? -readings.FieldAmps : readings.FieldAmps;
+        bool isStrong = _settings.MinimumFieldAmps <= 0f || fieldAmps >= _settings.MinimumFieldAmps;
+        return isStrong && (!_settings.FieldContactFitted || readings.FieldClosed);
     }
 }

@@ -23,15 +23,17 @@ public sealed class RunningPhase
     public void Step(Readings readings, Estimate estimate)
     {
         if (!_waits.IsOver && _waits.TripOnStrayContact()) return;
-        if (_dip.IsOn && _dip.PutBack(readings))
+        // With the line lost it is its return that counts.
+        bool isPutBack = _dip.IsOn && _waits.IsLineIn && _dip.PutBack(readings);
+        if (isPutBack)
         {
             _sequence.GoTo(Phase.Accelerating);
             _sequence.InPhaseMicroseconds = 0;
         }
 
         float drivingVolts = readings.SupplyVolts - _settings.BrushDropVolts;
-        if (_dip.IsOn) _dip.Explain(readings);
-        else if (!_waits.IsOver) _waits.Wait();
+        if (!isPutBack && !_waits.IsOver) _waits.Wait();
+        else if (_dip.IsOn) _dip.Explain(readings);
         else if (!estimate.SpeedKnown) _why.Set(Reason.RunningWithoutSpeed, estimate.ResistiveBackEmfVolts, drivingVolts, 0);
         else _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, drivingVolts, 0);
     }

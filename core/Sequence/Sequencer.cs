@@ -4,6 +4,7 @@ namespace StarterCtl.Core;
 public sealed class Sequencer
 {
     private readonly Sequence _sequence;
+    private readonly ContactProof _contacts;
     private readonly FaultLatch _faults;
     private readonly ReadyPhase _ready;
     private readonly FieldBuildingPhase _fieldBuilding;
@@ -22,6 +23,7 @@ public sealed class Sequencer
         StartCounter starts, FaultLatch faults, EventLog log, Explanation why)
     {
         _sequence = sequence;
+        _contacts = contacts;
         _faults = faults;
         ContactWait waits = new ContactWait(sequence, contacts, law, why);
         SupplyDip dip = new SupplyDip(settings, sequence, law, protector.Supply, log, why);
@@ -59,7 +61,7 @@ public sealed class Sequencer
                 break;
             case Phase.Accelerating:
                 if (readings.StopPressed) _stopping.Begin();
-                else _accelerating.Step(elapsedMicroseconds, readings, estimate);
+                else if (_contacts.LineCommanded || !_fieldBuilding.TripIfLost(readings)) _accelerating.Step(elapsedMicroseconds, readings, estimate);
                 break;
             case Phase.Running:
                 if (readings.StopPressed) _stopping.Begin();

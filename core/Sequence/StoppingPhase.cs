@@ -31,6 +31,7 @@ public sealed class StoppingPhase
     {
         if (!_contacts.AllOpen)
         {
+            _sequence.ConfirmedMicroseconds = -1;
             ExplainContacts();
             return false;
         }
@@ -46,15 +47,21 @@ public sealed class StoppingPhase
     private void WaitForBrake(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
+        // The delay begins on the tick that finds the contacts open, however long that tick was.
+        _sequence.ConfirmedMicroseconds = _sequence.ConfirmedMicroseconds >= 0 ? Elapsed.Add(_sequence.ConfirmedMicroseconds, elapsedMicroseconds) : 0;
         float backEmfVolts = Magnitude(estimate.BackEmfVolts);
         float brakeVolts = _settings.PeakAmps * _settings.BrakeOhms + _settings.BrushDropVolts;
-        if (_sequence.InPhaseMicroseconds < _settings.BrakeDelayMicroseconds)
+        if (_sequence.ConfirmedMicroseconds < _settings.BrakeDelayMicroseconds)
         {
-            _why.Set(Reason.BrakeDelay, 0f, 0f, _settings.BrakeDelayMicroseconds - _sequence.InPhaseMicroseconds);
+            _why.Set(Reason.BrakeDelay, 0f, 0f, _settings.BrakeDelayMicroseconds - _sequence.ConfirmedMicroseconds);
         }
         else if (_sequence.InPhaseMicroseconds >= _settings.MaximumBrakeMicroseconds)
         {
             _sequence.Trip(FaultId.BrakeDidNotFinish, readings.SpeedRadPerSec, _settings.BrakeReleaseRadPerSec);
+        }
+        else if (!_contacts.IsDead(readings))
+        {
+            ExplainContacts();
         }
         else if (!(backEmfVolts <= brakeVolts))
         {

@@ -137,7 +137,11 @@ public sealed class SettingsCheck
             case SettingId.StepToleranceRatio:
                 return Needs(settings.StepToleranceRatio <= 0f || settings.ZeroAmps > 0f, SettingId.ZeroAmps);
             case SettingId.SpeedSensorFitted:
+                // Then only the current's own step can tell whether line and resistance are really in.
+                if (!settings.SpeedSensorFitted && !(settings.StepToleranceRatio > 0f)) return Needs(false, SettingId.StepToleranceRatio);
                 return Needs(settings.SpeedSensorFitted || settings.SpeedLoss == SpeedLossAction.FinishStart, SettingId.SpeedLoss);
+            case SettingId.SpeedLoss:
+                return Needs(settings.SpeedLoss != SpeedLossAction.FinishStart || settings.ZeroAmps > 0f, SettingId.ZeroAmps);
             case SettingId.MinimumFieldAmps:
                 return Needs(settings.MinimumFieldAmps <= 0f || settings.FieldSensorFitted, SettingId.FieldSensorFitted);
             case SettingId.FieldContactFitted:

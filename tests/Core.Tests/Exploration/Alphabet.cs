@@ -13,11 +13,8 @@ namespace StarterCtl.Core.Tests.Exploration;
 /// </remarks>
 internal static class Alphabet
 {
-    /// <summary>An eighth of the timers' ceiling, so that a timer which nobody stops has nine values and no more.</summary>
-    internal const int TickMicroseconds = Elapsed.Ceiling / 8;
-
-    /// <summary>The longest time that the checker holds one of its own against; beyond it they make no difference.</summary>
-    internal const int DwellMicroseconds = 3 * TickMicroseconds;
+    /// <summary>A sixth of the timers' ceiling, so that a timer which nobody stops has seven values and no more.</summary>
+    internal const int TickMicroseconds = Elapsed.Ceiling / 6;
 
     internal const float SupplyVolts = 250f;
     internal const float MachineConstant = 2.5f;
@@ -25,9 +22,29 @@ internal static class Alphabet
     // Standstill; just at the threshold of stage 1 and of stage 2; above the highest from which stage 2, then stage 1 is cut out.
     private static readonly float[] BackEmfs = [0f, 125f, 187.5f, 350f, 400f];
 
-    private static readonly int[] Times = [TickMicroseconds, int.MaxValue, -1];
+    private static readonly int[] OddTimes = [int.MaxValue, -1];
 
-    private static readonly bool[] Either = [false, true];
+    internal static readonly bool[] Either = [false, true];
+
+    /// <summary>The bare starter: nothing is fitted and nothing watched but what always is.</summary>
+    internal static readonly ExploredSet Set = new()
+    {
+        Name = "bare",
+        Settings = () => Settings(TickMicroseconds),
+        Letters = Letters,
+        Told = ["Estimator._lastArmatureAmps", "ContactProof.LineClosed", "ContactProof.StagesClosed"],
+        Ways =
+        [
+            "Accelerating to Running", "Accelerating to Stopping", "Accelerating to Tripped", "Ready to Accelerating",
+            "Ready to Tripped", "Running to Stopping", "Running to Tripped", "Stopping to Ready", "Stopping to Tripped",
+            "Tripped to Ready",
+        ],
+        HealthyVolts = machine => !machine.Outputs.CloseLine ? 0f : machine.Controller.Stage == 1 ? 125f : 187.5f,
+        RunOut = [FaultId.StageTookTooLong, FaultId.SequenceIncomplete],
+        TickMicroseconds = TickMicroseconds / 4,
+        LeastStates = 4000,
+        LeastEdges = 9_000_000,
+    };
 
     /// <summary>Nothing pressed, nothing wrong, and a shaft fast enough for every cutout.</summary>
     internal static Letter Healthy { get; } = new()
@@ -40,7 +57,7 @@ internal static class Alphabet
     };
 
     /// <summary>Two stages, every time a few ticks, and limits that lie between the letters' values.</summary>
-    internal static Settings Settings()
+    internal static Settings Settings(int tickMicroseconds)
     {
         Settings settings = new()
         {
@@ -51,10 +68,12 @@ internal static class Alphabet
             InstantTripAmps = 1000f,
             HighestSupplyVolts = 500f,
             HighestSpeedRadPerSec = 200f,
-            ConfirmMicroseconds = 2 * TickMicroseconds,
-            MinimumDwellMicroseconds = DwellMicroseconds,
-            MaximumStageMicroseconds = 7 * TickMicroseconds,
-            ContactMicroseconds = 2 * TickMicroseconds,
+            ConfirmMicroseconds = tickMicroseconds,
+            MinimumDwellMicroseconds = tickMicroseconds,
+            MaximumStageMicroseconds = 4 * tickMicroseconds,
+            ContactMicroseconds = 2 * tickMicroseconds,
+            // A turning shaft waits: to start it is another set's affair.
+            SpinningStart = false,
         };
         new[] { 250f / 700f, 125f / 700f, 62.5f / 700f }.CopyTo(settings.StageOhms, 0);
         new[] { 125f, 62.5f }.CopyTo(settings.VoltsLeft, 0);
@@ -65,7 +84,13 @@ internal static class Alphabet
     internal static List<Letter> Letters()
     {
         List<Letter> letters = [];
-        foreach (Letter pressed in Buttons()) AddSound(letters, pressed);
+        foreach (bool start in Either)
+        {
+            AddSound(letters, Healthy with { Start = start });
+            AddOddTimes(letters, Healthy with { Start = start });
+            AddContacts(letters, Healthy with { Start = start, Reset = true, BackEmfVolts = 0f }, TickMicroseconds);
+        }
+
         foreach (Letter pressed in Buttons()) AddDecided(letters, pressed);
         return letters;
     }
@@ -106,27 +131,33 @@ internal static class Alphabet
         {
             foreach (float amps in new[] { 100f, 500f, -500f })
             {
-                AddContacts(letters, pressed with { BackEmfVolts = backEmf, ArmatureAmps = amps });
+                AddContacts(letters, pressed with { BackEmfVolts = backEmf, ArmatureAmps = amps }, TickMicroseconds);
             }
+        }
+    }
+
+    private static void AddOddTimes(List<Letter> letters, Letter pressed)
+    {
+        foreach (int time in OddTimes)
+        {
+            AddContacts(letters, pressed, time);
+            AddContacts(letters, pressed with { BackEmfVolts = 0f }, time);
+            AddContacts(letters, pressed with { BackEmfVolts = 125f }, time);
+            AddContacts(letters, pressed with { ArmatureAmps = 500f }, time);
         }
     }
 
     private static void AddDecided(List<Letter> letters, Letter pressed)
     {
-        AddContacts(letters, pressed with { Stop = true });
+        AddContacts(letters, pressed with { Stop = true }, TickMicroseconds);
         foreach (bool stop in Either)
         {
             Letter sound = pressed with { Stop = stop };
-            AddContacts(letters, sound with { EmergencyStop = true });
-            AddContacts(letters, sound with { SpeedValid = false });
-            AddContacts(letters, sound with { SupplyVolts = float.NaN });
-            AddContacts(letters, sound with { ArmatureAmps = -1001f });
+            AddContacts(letters, sound with { EmergencyStop = true }, TickMicroseconds);
+            AddContacts(letters, sound with { SpeedValid = false }, TickMicroseconds);
+            AddContacts(letters, sound with { SupplyVolts = float.NaN }, TickMicroseconds);
+            AddContacts(letters, sound with { ArmatureAmps = -1001f }, TickMicroseconds);
         }
-    }
-
-    private static void AddContacts(List<Letter> letters, Letter sound)
-    {
-        foreach (int time in Times) AddContacts(letters, sound, time);
     }
 
     private static void AddContacts(List<Letter> letters, Letter sound, int elapsedMicroseconds)

@@ -6,27 +6,27 @@ namespace StarterCtl.Core.Tests.Exploration;
 /// A machine with one thing wrong: its controller is set up wrongly, is lied to, or is not listened to. The checker sees
 /// what really was.
 /// </summary>
-internal sealed class BrokenMachine(Defect defect) : Machine(Wrong(defect))
+internal sealed class BrokenMachine(ExploredSet set, Defect defect) : Machine(set, Wrong(set, defect))
 {
     protected override void Drive(Letter letter, Readings readings)
     {
-        Before before = new(Outputs.CloseLine, Outputs.CloseStages, Outputs.TrippedLamp);
+        Before before = new(Outputs.CloseLine, Outputs.CloseStages, Outputs.CloseBrake, Outputs.CloseField, Outputs.TrippedLamp, Controller.Phase);
         defect.Lie?.Invoke(before, readings);
         Controller.Tick(letter.ElapsedMicroseconds, readings, Outputs);
         letter.Fill(readings);
         defect.Spoil?.Invoke(before, readings, Outputs);
     }
 
-    private static Settings Wrong(Defect defect)
+    private static Settings Wrong(ExploredSet set, Defect defect)
     {
-        Settings settings = Alphabet.Settings();
+        Settings settings = set.Settings();
         defect.Change?.Invoke(settings);
         return settings;
     }
 }
 
 /// <summary>The outputs of the tick before.</summary>
-internal readonly record struct Before(bool Line, int Stages, bool Tripped);
+internal readonly record struct Before(bool Line, int Stages, bool Brake, bool Field, bool Tripped, Phase Phase);
 
 /// <summary>What is wrong with a machine.</summary>
 internal sealed record Defect

@@ -19,13 +19,23 @@ internal sealed record Letter
 
     internal int Stages { get; init; }
 
+    internal bool Brake { get; init; }
+
+    internal bool Field { get; init; }
+
     internal float BackEmfVolts { get; init; }
 
     internal float ArmatureAmps { get; init; }
 
-    internal float SupplyVolts { get; init; }
+    internal float SupplyVolts { get; init; } = Alphabet.SupplyVolts;
 
-    internal bool SpeedValid { get; init; }
+    internal bool SpeedValid { get; init; } = true;
+
+    internal float FieldAmps { get; init; }
+
+    internal float ResistorCelsius { get; init; }
+
+    internal int Permissives { get; init; } = -1;
 
     internal void Fill(Readings readings)
     {
@@ -35,6 +45,11 @@ internal sealed record Letter
         readings.SpeedValid = SpeedValid;
         readings.LineClosed = Line;
         readings.StagesClosed = Stages;
+        readings.BrakeClosed = Brake;
+        readings.FieldClosed = Field;
+        readings.FieldAmps = FieldAmps;
+        readings.ResistorCelsius = ResistorCelsius;
+        readings.Permissives = Permissives;
         readings.StartPressed = Start;
         readings.StopPressed = Stop;
         readings.ResetPressed = Reset;
@@ -44,9 +59,9 @@ internal sealed record Letter
     public override string ToString()
     {
         string pressed = (Start ? " start" : "") + (Stop ? " stop" : "") + (Reset ? " reset" : "") + (EmergencyStop ? " e-stop" : "");
-        string time = ElapsedMicroseconds < 0 ? "none" : ElapsedMicroseconds == Alphabet.TickMicroseconds ? "tick" : "huge";
+        string more = (Brake ? " brake" : "") + (Field ? " field" : "") + (Permissives == -1 ? "" : " not permitted");
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{time} line {(Line ? 1 : 0)} stages {Stages} {BackEmfVolts} V {ArmatureAmps} A of {SupplyVolts} V{(SpeedValid ? "" : " speed bad")}{pressed}");
+            $"{ElapsedMicroseconds * 1e-6:G4} s line {(Line ? 1 : 0)} stages {Stages}{more} {BackEmfVolts} V {ArmatureAmps} A of {SupplyVolts} V field {FieldAmps} A{(SpeedValid ? "" : " speed bad")}{pressed}");
     }
 }

@@ -8,17 +8,18 @@ internal class Machine
     private readonly InvariantChecker _checker;
     private readonly Readings _readings = new();
 
-    internal Machine()
-        : this(Alphabet.Settings())
+    internal Machine(ExploredSet set)
+        : this(set, set.Settings())
     {
     }
 
-    /// <param name="controllers">Settings of the controller; the checker has the right ones.</param>
-    protected Machine(Settings controllers)
+    /// <param name="set">What is explored; the checker has its settings.</param>
+    /// <param name="controllers">Settings of the controller.</param>
+    protected Machine(ExploredSet set, Settings controllers)
     {
         Controller = new Controller(controllers);
-        _checker = new InvariantChecker(Alphabet.Settings());
-        Slots = new Slots(new Whole(Controller, Outputs, _checker), Alphabet.DwellMicroseconds);
+        _checker = new InvariantChecker(set.Settings());
+        Slots = new Slots(new Whole(Controller, Outputs, _checker), [.. Slots.Told, .. set.Told]);
     }
 
     internal Controller Controller { get; }
@@ -34,7 +35,7 @@ internal class Machine
         letter.Fill(_readings);
         Drive(letter, _readings);
         letter.Fill(_readings);
-        return _checker.Violation(letter.ElapsedMicroseconds, _readings, Outputs);
+        return _checker.Violation(letter.ElapsedMicroseconds, _readings, Outputs, Controller.Phase);
     }
 
     /// <summary>Runs the controller; a broken machine does something about it.</summary>

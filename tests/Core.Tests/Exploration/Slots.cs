@@ -14,38 +14,59 @@ internal sealed class Slots
 {
     private const BindingFlags Own = BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
 
-    /// <summary>Told to the outside and never asked again; that nothing depends on them is a test of its own.</summary>
+    /// <summary>
+    /// Told to the outside, or written anew on every tick before anything asks for it; that nothing depends on them is a test of
+    /// its own. What is written anew only with some settings stands with the set that has them.
+    /// </summary>
     internal static readonly string[] Told =
     [
-        "Estimate.BackEmfVolts", "Estimate.ResistiveBackEmfVolts", "Estimate.ResistiveValid", "Estimator._lastArmatureAmps",
+        "Estimate.SpeedKnown", "Estimate.BackEmfVolts", "Estimate.ResistiveBackEmfVolts", "Estimate.ResistiveValid",
+        "Estimate.DecidingVolts", "Estimate.DecidingValid", "PeakLaw._supplyVolts",
         "Explanation.Reason", "Explanation.Quantity", "Explanation.Limit", "Explanation.MicrosecondsLeft",
-        "Protector.Present", "Protector.PresentValue", "Protector.PresentLimit", "Sequencer.Refusals",
-        "FaultLatch.Value", "FaultLatch.Limit", "FaultLatch.InPhase", "FaultLatch.InStage",
+        "Protector.Present", "Protector.PresentValue", "Protector.PresentLimit", "Protector.PresentChannel",
+        "Protector._foundBits", "Protector._lastFoundBits",
+        "SupplyWatch.IsLow", "SupplyWatch.IsHigh", "SupplyWatch.IsLowTooLong", "SupplyWatch.IsHighTooLong", "MotionWatch.IsSpeedLost",
+        "Sequence.Refusals", "ContactProof._stageSeenWrong", "CurrentProof.ExpectedAmps",
+        "FaultLatch.Value", "FaultLatch.Limit", "FaultLatch.Channel", "FaultLatch.InPhase", "FaultLatch.InStage",
+        "Snapshot.UptimeSeconds", "Snapshot.SupplyVolts", "Snapshot.ArmatureAmps", "Snapshot.SpeedRadPerSec", "Snapshot.SpeedValid",
+        "Snapshot.FieldAmps", "Snapshot.BackEmfVolts", "Snapshot.ResistiveBackEmfVolts", "Snapshot.LineClosed",
+        "Snapshot.StagesClosed", "Snapshot.LineCommanded", "Snapshot.StagesCommanded",
+        "EventLog.Count", "EventLog._next", "EventLog._kinds", "EventLog._numbers", "EventLog._values", "EventLog._seconds",
+        // Time without end; only the count of starts asks for it, and no set that is explored counts them.
+        "Uptime.Seconds", "Uptime._microseconds", "StartCounter._next", "StartCounter._count", "StartCounter._startedAt",
+        "SeenContacts.<LineOpen>k__BackingField", "SeenContacts.<LineIn>k__BackingField", "SeenContacts.<StagesFollowed>k__BackingField",
+        "SeenContacts.<BrakeOpen>k__BackingField", "SeenContacts.<StagesIn>k__BackingField", "InvariantChecker._fieldHasStood",
     ];
 
-    private readonly List<(object Holder, FieldInfo Field)> _fields = [];
-    private readonly List<(object Holder, FieldInfo Field)> _told = [];
+    // Where an entry goes and how many there are: any number would do but one that points out of the ring.
+    private static readonly string[] Places = ["EventLog.Count", "EventLog._next", "StartCounter._next"];
+
+    private readonly string[] _toldNames;
+    private readonly List<Place> _fields = [];
+    private readonly List<Place> _told = [];
     private readonly HashSet<object> _seen = new(ReferenceEqualityComparer.Instance);
     private readonly Action<int[]> _save;
     private readonly Action<int[]> _load;
     private readonly Action<int[]> _loadTold;
 
     /// <param name="root">Whose state it is.</param>
-    /// <param name="mostMicroseconds">Where 64-bit times stop to matter: the longest that they are held against.</param>
-    internal Slots(object root, int mostMicroseconds)
+    /// <param name="told">Names of the fields that are only told.</param>
+    internal Slots(object root, string[] told)
     {
+        _toldNames = told;
         Walk(root);
-        _save = Compile(_fields, (place, slot) => Expression.Assign(slot, ToNumber(place, mostMicroseconds)));
+        _save = Compile(_fields, (place, slot) => Expression.Assign(slot, ToNumber(place)));
         _load = Compile(_fields, (place, slot) => Expression.Assign(place, FromNumber(slot, place.Type)));
         _loadTold = Compile(_told, (place, slot) => Expression.Assign(place, FromNumber(slot, place.Type)));
     }
 
     internal int Count => _fields.Count;
 
-    internal int ToldCount => _told.Count;
+    /// <summary>Names of what is told and really is there.</summary>
+    internal IEnumerable<string> ToldNames => _told.Select(place => place.Name).Distinct();
 
     /// <summary>Where a field's number is.</summary>
-    internal int IndexOf(string name) => _fields.FindIndex(field => Name(field) == name);
+    internal int IndexOf(string name) => _fields.FindIndex(place => place.Name == name);
 
     /// <summary>Takes the state out.</summary>
     internal void Save(int[] numbers) => _save(numbers);
@@ -56,15 +77,19 @@ internal sealed class Slots
     /// <summary>Writes anything into the fields that are only told.</summary>
     internal void LoadTold(int[] numbers) => _loadTold(numbers);
 
-    private static Action<int[]> Compile(List<(object Holder, FieldInfo Field)> fields, Func<Expression, Expression, Expression> copy)
+    /// <summary>Numbers for what is told that no controller would have come to.</summary>
+    internal int[] Nonsense() => [.. _told.Select(place => Places.Contains(place.Name) ? 5 : BitConverter.SingleToInt32Bits(float.NaN))];
+
+    /// <summary>Zeroes for what is told.</summary>
+    internal int[] Nothing() => new int[_told.Count];
+
+    private static Action<int[]> Compile(List<Place> places, Func<Expression, Expression, Expression> copy)
     {
         ParameterExpression numbers = Expression.Parameter(typeof(int[]));
-        IEnumerable<Expression> copies = fields.Select((field, i) =>
-            copy(Expression.Field(Expression.Constant(field.Holder), field.Field), Expression.ArrayAccess(numbers, Expression.Constant(i))));
+        IEnumerable<Expression> copies = places.Select((place, i) =>
+            copy(place.Expression, Expression.ArrayAccess(numbers, Expression.Constant(i))));
         return Expression.Lambda<Action<int[]>>(Expression.Block(copies), numbers).Compile();
     }
-
-    private static string Name((object Holder, FieldInfo Field) place) => $"{place.Holder.GetType().Name}.{place.Field.Name}";
 
     private void Walk(object holder)
     {
@@ -78,12 +103,19 @@ internal sealed class Slots
     private void Add(object holder, FieldInfo field)
     {
         Type type = field.FieldType;
+        string name = $"{holder.GetType().Name}.{field.Name}";
         // Settings never change, readings are written anew on every tick, and what is built in stays.
         if (type == typeof(Settings) || type == typeof(Readings)) return;
         if (field.IsInitOnly && (type.IsValueType || typeof(Delegate).IsAssignableFrom(type))) return;
-        if (type == typeof(bool) || type == typeof(int) || type == typeof(long) || type == typeof(float) || type.IsEnum)
+        Expression place = Expression.Field(Expression.Constant(holder), field);
+        if (IsNumber(type))
         {
-            (Told.Contains(Name((holder, field))) ? _told : _fields).Add((holder, field));
+            Add(name, place);
+        }
+        else if (field.IsInitOnly && type.IsArray && IsNumber(type.GetElementType()!))
+        {
+            Array numbers = (Array)field.GetValue(holder)!;
+            for (int i = 0; i < numbers.Length; i++) Add(name, Expression.ArrayAccess(Expression.Constant(numbers), Expression.Constant(i)));
         }
         else if (field.IsInitOnly && type.IsClass && !type.IsArray && type.Namespace!.StartsWith("StarterCtl", StringComparison.Ordinal))
         {
@@ -91,17 +123,20 @@ internal sealed class Slots
         }
         else
         {
-            throw new NotSupportedException($"{Name((holder, field))}: a state of type {type} is not known here");
+            throw new NotSupportedException($"{name}: a state of type {type} is not known here");
         }
     }
 
-    private static Expression ToNumber(Expression place, int most)
+    private void Add(string name, Expression place) => (_toldNames.Contains(name) ? _told : _fields).Add(new Place(name, place));
+
+    private static bool IsNumber(Type type) =>
+        type == typeof(bool) || type == typeof(int) || type == typeof(long) || type == typeof(float) || type.IsEnum;
+
+    private static Expression ToNumber(Expression place)
     {
         if (place.Type == typeof(bool)) return Expression.Condition(place, Expression.Constant(1), Expression.Constant(0));
         if (place.Type == typeof(float)) return Expression.Call(typeof(BitConverter), nameof(BitConverter.SingleToInt32Bits), null, place);
-        if (place.Type != typeof(long)) return Expression.Convert(place, typeof(int));
-        Expression capped = Expression.Call(typeof(Math), nameof(Math.Min), null, place, Expression.Constant((long)most));
-        return Expression.Convert(capped, typeof(int));
+        return place.Type == typeof(long) ? Expression.ConvertChecked(place, typeof(int)) : Expression.Convert(place, typeof(int));
     }
 
     private static Expression FromNumber(Expression slot, Type type)
@@ -110,4 +145,6 @@ internal sealed class Slots
         if (type == typeof(float)) return Expression.Call(typeof(BitConverter), nameof(BitConverter.Int32BitsToSingle), null, slot);
         return Expression.Convert(slot, type);
     }
+
+    private sealed record Place(string Name, Expression Expression);
 }

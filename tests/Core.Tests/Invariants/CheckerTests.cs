@@ -30,13 +30,13 @@ public sealed class CheckerTests
         ("next stage without proof", "next stage only when the last is proven closed", t => t.Running(1, fast: true).Contacts(true, 0).Tick(true, 3)),
         ("stage with the line still open", "no stage before the line is proven closed", t => t.Running(0, fast: true).Contacts(false, 0).Tick(true, 1)),
         ("stage opens while running", "no stage opens under the line", t => t.Running(3, fast: true).Tick(true, 1)),
-        ("line onto a closed stage", "line only when every stage is proven open", t => t.Ready().Contacts(false, 4).Press(start: true).Tick(true, 0)),
+        ("line onto a closed stage", "line only when every stage is proven where it should be", t => t.Ready().Contacts(false, 4).Press(start: true).Tick(true, 0)),
         ("line onto its own weld", "line only when its own contact is proven open", t => t.Ready().Contacts(true, 0).Press(start: true).Tick(true, 0)),
-        ("stage together with the line", "no stage on the tick that closes the line", t => t.Ready().Contacts(true, 0).Press(start: true).Tick(true, 1)),
+        ("stage together with the line", "line only when every stage is proven where it should be", t => t.Ready().Press(start: true).Read(speed: 96f).Tick(true, 1)),
         ("stop ignored", "stop wins in the same tick", t => t.Running(3, fast: true).Press(stop: true).Tick(true, 3)),
         ("emergency stop ignored", "stop wins in the same tick", t => t.Running(3, fast: true).Press(emergencyStop: true).Tick(true, 3)),
-        ("line without start", "line only on a press of start", t => t.Ready().Tick(true, 0)),
-        ("line on a start held at power-up", "line only on a press of start", t => t.Press(start: true).Tick(true, 0)),
+        ("line without start", "start only on a press in ready", t => t.Ready().Tick(true, 0)),
+        ("line on a start held at power-up", "start only on a press in ready", t => t.Press(start: true).Tick(true, 0)),
         ("line straight out of a trip", "no start straight out of a trip", t => t.Tripped().Press(start: true, reset: true).Tick(true, 0)),
         ("line while tripped", "tripped is all off", t => t.Running(1, fast: true).Tick(true, 1, tripped: true)),
         ("trip that ends by itself", "a trip stays until a reset", t => t.Tripped().Tick(false, 0)),
@@ -45,7 +45,7 @@ public sealed class CheckerTests
         ("emergency stop without a trip", "emergency stop trips", t => t.Ready().Press(emergencyStop: true).Tick(false, 0)),
         ("NaN believed", "a bad reading trips", t => t.Running(0, fast: true).Read(volts: float.NaN).Tick(true, 0)),
         ("infinite speed believed", "a bad reading trips", t => t.Running(0, fast: true).Read(speed: float.PositiveInfinity).Tick(true, 1)),
-        ("old speed believed", "a bad reading trips", t => t.Running(0, fast: true).Read(speedValid: false).Tick(true, 1)),
+        ("old speed believed", "a lost speed trips", t => t.Running(0, fast: true).Read(speedValid: false).Tick(true, 1)),
         ("overcurrent ignored", "overcurrent trips", t => t.Running(0, fast: true).Read(amps: -1001f).Tick(true, 0)),
         ("line contact ignored", "a wrong line contact trips", t => t.Running(0, fast: true).Contacts(false, 0).Tick(true, 0, elapsedMicroseconds: 100_000)),
         ("stage contact ignored", "a wrong stage contact trips", t => t.Running(1, fast: true).Contacts(true, 3).Tick(true, 1, elapsedMicroseconds: 100_000)),
@@ -87,7 +87,7 @@ public sealed class CheckerTests
             bench.Ticked = elapsed =>
             {
                 if (bench.Controller.Stage == 3) spoil(bench.Outputs);
-                violation ??= checker.Violation(elapsed, bench.Readings, bench.Outputs);
+                violation ??= checker.Violation(elapsed, bench.Readings, bench.Outputs, bench.Controller.Phase);
             };
             bench.InStage(3);
             caught.Add(violation ?? "nothing");
@@ -170,6 +170,7 @@ public sealed class CheckerTests
             RunningLamp = running,
             TrippedLamp = tripped,
         };
-        return (_strict ?? _checker).Violation(elapsedMicroseconds, _readings, outputs);
+        Phase phase = tripped ? Phase.Tripped : running ? Phase.Running : line || stages != 0 ? Phase.Accelerating : Phase.Ready;
+        return (_strict ?? _checker).Violation(elapsedMicroseconds, _readings, outputs, phase);
     }
 }

@@ -7,13 +7,13 @@ namespace StarterCtl.Core.Tests.Invariants;
 /// <summary>The last word holds by itself: behind a sequence that wants anything at all, nothing forbidden comes out.</summary>
 public sealed class InterlockTests
 {
-    private static readonly Settings Settings = Bench.Chk01();
-
     private static readonly EventLog Log = new(new Uptime());
 
-    private readonly Interlock _interlock = new(Settings);
-    private readonly ContactProof _contacts = new(Settings, new CurrentProof(Settings));
-    private readonly Readings _readings = new();
+    private readonly Interlock _interlock;
+    private readonly ContactProof _contacts;
+    private readonly Estimator _estimator;
+    private readonly PeakLaw _law;
+    private readonly Readings _readings = new() { SupplyVolts = Bench.SupplyVolts, SpeedValid = true };
     private readonly Estimate _estimate = new();
     private readonly Outputs _outputs = new();
     private readonly Sequence _wanted = new(new FaultLatch(Log), Log, new Explanation())
@@ -22,30 +22,54 @@ public sealed class InterlockTests
         WantLine = true,
     };
 
+    public InterlockTests()
+        : this(Bench.Chk01())
+    {
+    }
+
+    private InterlockTests(Settings settings)
+    {
+        _interlock = new Interlock(settings);
+        _contacts = new ContactProof(settings, new CurrentProof(settings));
+        _estimator = new Estimator(settings, _contacts);
+        _law = new PeakLaw(settings, _estimate);
+    }
+
     [Fact]
     public void Apply_AnyWishesAndReadings_NeverLetsTheForbiddenThrough()
     {
         int closedStages = 0;
+        int braked = 0;
+        int preset = 0;
+        int intoPresets = 0;
         Gen.UInt.Array[2000].Sample(
             numbers =>
             {
-                InterlockTests test = new();
-                InvariantChecker checker = new(Settings);
+                Settings settings = Everything();
+                InterlockTests test = new(settings);
+                InvariantChecker checker = new(settings);
                 foreach (uint number in numbers)
                 {
+                    bool lineWas = test._outputs.CloseLine;
                     bool isLatched = test.Wish(number);
                     test.Apply(isLatched);
 
-                    Assert.Null(checker.InterlockViolation(test._readings, test._outputs));
+                    Assert.Null(checker.InterlockViolation(1000, test._readings, test._outputs, test._wanted.Phase));
                     bool energised = test._wanted.Phase is Phase.Accelerating or Phase.Running && !isLatched;
-                    Assert.True(energised || !test._outputs.CloseLine, test._wanted.Phase.ToString());
+                    Assert.True(energised || !(test._outputs.CloseLine || test._outputs.CloseStages != 0), test._wanted.Phase.ToString());
                     if (test._outputs.CloseStages == Bench.AllStages) closedStages++;
+                    if (test._outputs.CloseBrake) braked++;
+                    if (!test._outputs.CloseLine && test._outputs.CloseStages != 0) preset++;
+                    if (!lineWas && test._outputs.CloseLine && test._outputs.CloseStages != 0) intoPresets++;
                 }
             },
             iter: 50,
             threads: 1);
 
         Assert.InRange(closedStages, 1000, int.MaxValue);
+        Assert.InRange(braked, 1000, int.MaxValue);
+        Assert.InRange(preset, 1000, int.MaxValue);
+        Assert.InRange(intoPresets, 100, int.MaxValue);
     }
 
     [Fact]
@@ -127,9 +151,21 @@ public sealed class InterlockTests
 
     private int Apply(bool isLatched = false)
     {
+        _estimator.Update(0, _readings, 0, _estimate);
+        _law.Update(_readings);
         _contacts.Update(0, _readings, _estimate, _interlock);
-        _interlock.Apply(_wanted, isLatched, _readings, _contacts, new PeakLaw(Settings, _estimate), _outputs);
+        _interlock.Apply(_wanted, isLatched, _readings, _contacts, _law, _outputs);
         return _outputs.CloseStages;
+    }
+
+    private static Settings Everything()
+    {
+        Settings settings = Bench.Chk01();
+        settings.FieldContactorFitted = true;
+        settings.BrakeFitted = true;
+        settings.BrakeOhms = 0.5f;
+        settings.BrakeReleaseRadPerSec = 10f;
+        return settings;
     }
 
     // Mostly wishes for everything, with contacts that mostly follow; now and then anything.
@@ -137,11 +173,18 @@ public sealed class InterlockTests
     {
         Random random = new((int)number);
         bool odd = random.Next(10) == 0;
-        _wanted.Phase = random.Next(50) == 0 ? (Phase)random.Next(6) : Phase.Accelerating;
-        _wanted.WantLine = random.Next(50) != 0;
+        bool change = random.Next(40) == 0;
+        if (change) _wanted.Phase = random.Next(3) switch { 0 => Phase.Accelerating, 1 => Phase.Braking, _ => (Phase)random.Next(8) };
+        if (change) _wanted.WantLine = random.Next(3) != 0;
         _wanted.WantStages = odd ? random.Next(8) : Bench.AllStages;
+        _wanted.WantBrake = random.Next(5) != 0;
+        _wanted.WantField = random.Next(50) != 0;
         _readings.LineClosed = odd ? random.Next(2) == 0 : _outputs.CloseLine;
         _readings.StagesClosed = odd ? random.Next(16) : _outputs.CloseStages;
+        _readings.BrakeClosed = odd ? random.Next(2) == 0 : _outputs.CloseBrake;
+        _readings.SpeedRadPerSec = random.Next(30) == 0 ? random.Next(120) - 10 : 96f;
+        _readings.SupplyVolts = random.Next(60) == 0 ? random.Next(400) : Bench.SupplyVolts;
+        _readings.SpeedValid = random.Next(100) != 0;
         _readings.StopPressed = random.Next(80) == 0;
         _readings.EmergencyStop = random.Next(80) == 0;
         return random.Next(80) == 0;

@@ -1,3 +1,6 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
 using System.Threading;
 using CsCheck;
 using Xunit;
@@ -8,32 +11,40 @@ namespace StarterCtl.Core.Tests.Invariants;
 public sealed class NonsenseTests
 {
     private const int TicksPerRun = 1000;
+    private const int Runs = 1300;
 
+    private readonly long[] _faults = new long[32];
+    private readonly long[] _phases = new long[8];
     private long _ticks;
-    private long _starts;
     private long _cutouts;
-    private long _completed;
-    private long _trips;
+    private long _presets;
+    private long _putBacks;
     private long _resets;
 
     [Fact]
     public void Tick_AnyInputs_HoldsEveryInvariantAndThrowsNothing()
     {
-        Gen<int> noise = Gen.OneOfConst(0, 0, 1, 1, 3, 10, 50);
-        Gen<int> stages = Gen.Int[1, 16];
+        Gen<int> noise = Gen.OneOfConst(0, 0, 0, 1, 1, 3, 10, 50);
+        Gen<int> kinds = Gen.Int[0, NonsenseSettings.Kinds - 1];
         Gen<int> milliseconds = Gen.Int[0, 5];
 
-        Gen.Select(noise, stages, milliseconds, milliseconds, Gen.UInt.Array[TicksPerRun]).Sample(
-            (noisePercent, stageCount, confirm, dwell, numbers) => Run(Sound(stageCount, confirm, dwell), noisePercent, numbers),
-            iter: 400,
+        Gen.Select(noise, kinds, Gen.Int[1, 16], Gen.Select(milliseconds, milliseconds), Gen.UInt.Array[TicksPerRun]).Sample(
+            (noisePercent, kind, stageCount, times, numbers) =>
+                Run(NonsenseSettings.Of(kind, stageCount, times.Item1, times.Item2), noisePercent, numbers),
+            iter: Runs,
             threads: 2);
 
-        Assert.Equal(400 * TicksPerRun, _ticks);
-        Assert.InRange(_starts, 4000, long.MaxValue);
+        string faults = string.Join(", ", Enumerable.Range(1, 24).Where(id => _faults[id] > 0).Select(id => $"{(FaultId)id} {_faults[id]}"));
+        string phases = string.Join(", ", Enumerable.Range(0, 8).Select(phase => $"{(Phase)phase} {_phases[phase]}"));
+        TestContext.Current.TestOutputHelper?.WriteLine($"{_ticks} ticks; entered: {phases}");
+        TestContext.Current.TestOutputHelper?.WriteLine($"cutouts {_cutouts}, presets {_presets}, put back {_putBacks}, resets {_resets}; {faults}");
+        Assert.Equal((long)Runs * TicksPerRun, _ticks);
+        for (Phase phase = Phase.Ready; phase <= Phase.Braking; phase++) Assert.InRange(_phases[(int)phase], 100, long.MaxValue);
         Assert.InRange(_cutouts, 4000, long.MaxValue);
-        Assert.InRange(_completed, 100, long.MaxValue);
-        Assert.InRange(_trips, 1000, long.MaxValue);
+        Assert.InRange(_presets, 100, long.MaxValue);
+        Assert.InRange(_putBacks, 20, long.MaxValue);
         Assert.InRange(_resets, 1000, long.MaxValue);
+        Assert.InRange(_faults.Count(count => count > 0), 18, 24);
     }
 
     [Fact]
@@ -41,7 +52,7 @@ public sealed class NonsenseTests
         Gen.Select(Gen.OneOfConst(0, 1, 50), Gen.UInt.Array[100]).Sample(
             (noisePercent, numbers) =>
             {
-                Settings settings = Sound(3, 0, 0);
+                Settings settings = NonsenseSettings.Sound(3, 0, 0);
                 Nonsense nonsense = new(settings, noisePercent);
                 settings.VoltsLeft[1] = float.NaN;
                 Controller controller = new(settings);
@@ -51,7 +62,8 @@ public sealed class NonsenseTests
                 {
                     nonsense.Next(number, readings, outputs);
                     controller.Tick(nonsense.ElapsedMicroseconds, readings, outputs);
-                    Assert.False(outputs.CloseLine || outputs.CloseStages != 0 || outputs.ReadyLamp || outputs.RunningLamp);
+                    Assert.False(outputs.CloseLine || outputs.CloseStages != 0 || outputs.CloseBrake || outputs.CloseField);
+                    Assert.False(outputs.ReadyLamp || outputs.RunningLamp);
                     Assert.True(outputs.TrippedLamp);
                 }
             },
@@ -60,12 +72,13 @@ public sealed class NonsenseTests
 
     private void Run(Settings settings, int noisePercent, uint[] numbers)
     {
-        Assert.Equal(SettingId.None, settings.FirstProblem());
         Controller controller = new(settings);
         InvariantChecker checker = new(settings);
         Nonsense nonsense = new(settings, noisePercent);
         Readings readings = new();
         Outputs outputs = new();
+        long now = 0;
+        List<long> starts = [];
         for (int tick = 0; tick < numbers.Length; tick++)
         {
             Phase before = controller.Phase;
@@ -73,33 +86,34 @@ public sealed class NonsenseTests
             nonsense.Next(numbers[tick], readings, outputs);
             controller.Tick(nonsense.ElapsedMicroseconds, readings, outputs);
 
-            string? violation = checker.Violation(nonsense.ElapsedMicroseconds, readings, outputs);
-            Assert.True(violation == null, $"tick {tick}: {violation} ({before} to {controller.Phase}, {controller.Why.Reason})");
-            Count(before, controller.Phase, outputs.CloseStages > stagesBefore);
+            string? violation = checker.Violation(nonsense.ElapsedMicroseconds, readings, outputs, controller.Phase);
+            Assert.True(violation == null, $"tick {tick}: {violation} ({before} to {controller.Phase}, {controller.Why.Reason}, {controller.Fault.Id})");
+            now += Math.Clamp(nonsense.ElapsedMicroseconds, 0, Settings.LongestMicroseconds);
+            if (before == Phase.Ready && controller.Phase is Phase.FieldBuilding or Phase.Accelerating) starts.Add(now);
+            Count(before, controller, stagesBefore, outputs);
+        }
+
+        AssertStartsPerHour(settings.StartsPerHour, starts);
+    }
+
+    // The core counts in whole seconds, so that an hour may be one short.
+    private static void AssertStartsPerHour(int mostStarts, List<long> starts)
+    {
+        for (int i = mostStarts; mostStarts > 0 && i < starts.Count; i++)
+        {
+            Assert.InRange(starts[i] - starts[i - mostStarts], 3_599_000_000, long.MaxValue);
         }
     }
 
-    private void Count(Phase before, Phase after, bool cutOut)
+    private void Count(Phase before, Controller controller, int stagesBefore, Outputs outputs)
     {
+        Phase after = controller.Phase;
         Interlocked.Increment(ref _ticks);
-        if (cutOut) Interlocked.Increment(ref _cutouts);
+        if (outputs.CloseStages > stagesBefore) Interlocked.Increment(ref outputs.CloseLine ? ref _cutouts : ref _presets);
+        if (outputs.CloseStages < stagesBefore && outputs.CloseLine) Interlocked.Increment(ref _putBacks);
         if (before == after) return;
-        if (after == Phase.Accelerating) Interlocked.Increment(ref _starts);
-        if (after == Phase.Running) Interlocked.Increment(ref _completed);
-        if (after == Phase.Tripped) Interlocked.Increment(ref _trips);
+        Interlocked.Increment(ref _phases[(int)after]);
+        if (after == Phase.Tripped) Interlocked.Increment(ref _faults[(int)controller.Fault.Id]);
         if (before == Phase.Tripped) Interlocked.Increment(ref _resets);
-    }
-
-    private static Settings Sound(int stageCount, int confirmMilliseconds, int dwellMilliseconds)
-    {
-        Settings settings = Bench.Chk01();
-        settings.StageCount = stageCount;
-        settings.ConfirmMicroseconds = confirmMilliseconds * Bench.Millisecond;
-        settings.MinimumDwellMicroseconds = dwellMilliseconds * Bench.Millisecond;
-        settings.BrushDropVolts = confirmMilliseconds;
-        settings.LockoutAmps = 750f;
-        for (int i = 0; i <= stageCount; i++) settings.StageOhms[i] = 0.4f - 0.02f * i;
-        for (int i = 0; i < stageCount; i++) settings.VoltsLeft[i] = 125f - 6f * i;
-        return settings;
     }
 }
