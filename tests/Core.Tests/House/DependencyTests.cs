@@ -20,6 +20,7 @@ public sealed class DependencyTests
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
         ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
+        ["tests/Mutation/StarterCtl.Mutation"] = ["StarterCtl.Core.Tests"],
     };
 
     [Fact]
