@@ -3,6 +3,9 @@ namespace StarterCtl.Core;
 /// <summary>One tick of inputs, as the board or the simulator measured them. Owned by the caller, reused every tick.</summary>
 public sealed class Readings
 {
+    /// <summary>True when the board could not read on this tick, so that everything here is of an earlier one.</summary>
+    public bool Stale;
+
     /// <summary>Voltage at the starter's input terminals, V, behind the source's own drop.</summary>
     public float SupplyVolts;
 

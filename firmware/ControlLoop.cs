@@ -35,8 +35,9 @@ public sealed class ControlLoop
         _lastMicroseconds = now;
 
         // What could not be read is not used: the last readings stay, and the core trips on them by its own rule.
-        if (_board.TryRead(_spareReadings)) SwapReadings();
-        else _readings.SpeedValid = false;
+        bool isRead = _board.TryRead(_spareReadings);
+        if (isRead) SwapReadings();
+        _readings.Stale = !isRead;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         _board.Write(_outputs);
     }

@@ -20,4 +20,7 @@ public enum Channel
 
     /// <summary><see cref="Readings.ResistorCelsius"/>.</summary>
     ResistorTemperature = 5,
+
+    /// <summary>Every reading at once: <see cref="Readings.Stale"/>.</summary>
+    All = 6,
 }

@@ -25,7 +25,7 @@ public static class FaultTable
             "The setting that is named, against its range in the settings page."),
         new FaultRow(
             FaultId.ReadingInvalid, "reading invalid", "", FaultSeverity.Off,
-            "A reading was not a number or out of its plausible range; the channel is named.",
+            "A reading was not a number or out of its plausible range, or the board could not read; the channel is named.",
             AllOff,
             "Sensor supply and wiring, connector, range setting. A speed sensor that has come loose reads plausibly low: look at it too."),
         new FaultRow(

@@ -81,7 +81,7 @@ public sealed class Protector
         _lastFoundBits = _foundBits;
         _foundBits = 0;
         CheckReadings(readings);
-        if (_watchesField) CheckField(elapsedMicroseconds, readings, lineCommanded || lineClosed);
+        if (_watchesField) CheckField(elapsedMicroseconds, readings, lineCommanded);
         if (Motion.IsTooFast) Find(FaultId.Overspeed, readings.SpeedRadPerSec, _settings.OverspeedRadPerSec);
         if (_watchesOpenCurrent) CheckOpenCurrent(elapsedMicroseconds, readings);
         if (_contacts.HasFailed || _current.Fault != FaultId.None) CheckContacts();
@@ -95,6 +95,7 @@ public sealed class Protector
     private void CheckReadings(Readings readings)
     {
         if (readings.EmergencyStop) Find(FaultId.EmergencyStop, 1f, 0f);
+        if (readings.Stale && Find(FaultId.ReadingInvalid, 1f, 0f)) PresentChannel = Channel.All;
         CheckChannel(Channel.Supply, readings.SupplyVolts, _lowestSupplyVolts, _settings.HighestSupplyVolts);
         if (_settings.SpeedSensorFitted && readings.SpeedValid)
         {
@@ -196,7 +197,7 @@ public sealed class Protector
         if (Supply.IsLowTooLong) Find(FaultId.SupplyLow, readings.SupplyVolts, _settings.SupplyLowVolts);
     }
 
-    private bool IsAnyCommanded => _contacts.LineCommanded || _contacts.BrakeCommanded || _contacts.FieldCommanded;
+    private bool IsAnyCommanded => _contacts.LineCommanded || _contacts.StagesCommanded != 0 || _contacts.BrakeCommanded || _contacts.FieldCommanded;
 
     private void CheckPermissives(int elapsedMicroseconds, Readings readings, int required, Phase phase)
     {

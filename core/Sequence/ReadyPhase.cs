@@ -62,8 +62,8 @@ public sealed class ReadyPhase
 
     private Refusal ShaftRefusals(Readings readings, Estimate estimate)
     {
-        // Where the speed may be unknown for a while, the first pulse comes only once the shaft turns.
-        if (!estimate.SpeedKnown) return _settings.SpeedSensorFitted && _settings.SpeedLossMicroseconds == 0 ? Refusal.SpeedUnknown : Refusal.None;
+        // Where it may be unknown for a while, the first pulse comes only once the shaft turns; elsewhere an unknown speed trips.
+        if (!estimate.SpeedKnown) return Refusal.None;
         if (readings.SpeedRadPerSec < -_settings.StandstillRadPerSec) return Refusal.ShaftTurnsBackwards;
         return !_settings.SpinningStart && readings.SpeedRadPerSec > _settings.StandstillRadPerSec ? Refusal.ShaftTurns : Refusal.None;
     }

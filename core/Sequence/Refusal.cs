@@ -31,21 +31,18 @@ public enum Refusal
     /// <summary>The supply is above its high limit.</summary>
     SupplyHigh = 128,
 
-    /// <summary>The speed is unknown.</summary>
-    SpeedUnknown = 256,
-
     /// <summary>The shaft turns, and a turning shaft may not be started.</summary>
-    ShaftTurns = 512,
+    ShaftTurns = 256,
 
     /// <summary>The shaft turns backwards: the first peak would pass its limit.</summary>
-    ShaftTurnsBackwards = 1024,
+    ShaftTurnsBackwards = 512,
 
     /// <summary>The motor has not cooled down to where it may be started.</summary>
-    MotorTooHot = 2048,
+    MotorTooHot = 1024,
 
     /// <summary>The starting resistor has not cooled down to where it bears a start.</summary>
-    ResistorTooHot = 4096,
+    ResistorTooHot = 2048,
 
     /// <summary>As many starts as are permitted in an hour have been made.</summary>
-    TooManyStarts = 8192,
+    TooManyStarts = 4096,
 }

@@ -228,7 +228,7 @@ public sealed class Settings
     /// <summary>Time between the line's contact proven open and the brake, microseconds.</summary>
     public int BrakeDelayMicroseconds;
 
-    /// <summary>Longest time from the line's opening to the end of braking, microseconds.</summary>
+    /// <summary>Longest braking, and longest wait for it, microseconds.</summary>
     public int MaximumBrakeMicroseconds = 10000000;
 
     /// <summary>Checks every setting.</summary>

@@ -57,6 +57,10 @@ public sealed class ReadingFaultTests
             0f,
             0f);
 
+    [Fact]
+    public void Board_CouldNotRead_TripsFromEveryPhaseHoweverSoundTheOldReadingsAre() =>
+        AssertTripsFromEveryPhase(readings => readings.Stale = true, FaultId.ReadingInvalid, 1f, 0f, Channel.All);
+
     [Theory]
     [InlineData(1000.1f)]
     [InlineData(-1000.1f)]

@@ -251,8 +251,8 @@ public sealed class StopAndRestartTests
         Assert.Equal(
             [
                 "None=0", "StopPressed=1", "LineNotOpen=2", "StageNotOpen=4", "StartHeld=8", "BrakeNotOpen=16", "PermissiveMissing=32",
-                "SupplyLow=64", "SupplyHigh=128", "SpeedUnknown=256", "ShaftTurns=512", "ShaftTurnsBackwards=1024", "MotorTooHot=2048",
-                "ResistorTooHot=4096", "TooManyStarts=8192",
+                "SupplyLow=64", "SupplyHigh=128", "ShaftTurns=256", "ShaftTurnsBackwards=512", "MotorTooHot=1024",
+                "ResistorTooHot=2048", "TooManyStarts=4096",
             ],
             Array.ConvertAll(Enum.GetValues<Refusal>(), refusal => $"{refusal}={(int)refusal}"));
     }

@@ -178,7 +178,7 @@ public sealed class ControlLoopTests
         _board.Step(loop);
 
         FaultLatch fault = loop.Controller.Fault;
-        Assert.Equal((FaultId.ReadingInvalid, 200f), (fault.Id, fault.Limit));
+        Assert.Equal((FaultId.ReadingInvalid, Channel.All), (fault.Id, fault.Channel));
     }
 
     [Theory]

@@ -24,7 +24,7 @@ internal static class CaseHappenings
     }
 
     // Without its auxiliary contact a contactor counts as open only once it has had the time to open: a press before is refused.
-    private static bool IsStartedLate(ControlSetup control) => !control.Sensors.HasLineContact || control.Brake is { HasContact: false };
+    private static bool IsStartedLate(ControlSetup control) => !control.Sensors.HasLineContact || !control.Sensors.HasStageContacts || control.Brake is { HasContact: false };
 
     private static RunEvent LateStart(ControlSetup control) =>
         new((control.ContactMicroseconds + 2L * control.PeriodMicroseconds) * 1e-6, null, null, OperatorCommand.Start);

@@ -61,11 +61,13 @@ public static class FaultText
         Channel.Speed => "speed",
         Channel.FieldCurrent => "field current",
         Channel.ResistorTemperature => "resistor temperature",
+        Channel.All => "every reading",
         _ => "a reading",
     };
 
     private static string Reading(FaultEntry fault)
     {
+        if (fault.Channel == Channel.All) return "the board could not read";
         string unit = fault.Channel switch
         {
             Channel.Supply => " V",

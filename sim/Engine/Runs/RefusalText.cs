@@ -16,7 +16,6 @@ public static class RefusalText
         (Refusal.BrakeNotOpen, "the brake contactor is not proven open"),
         (Refusal.SupplyLow, "the supply is low"),
         (Refusal.SupplyHigh, "the supply is high"),
-        (Refusal.SpeedUnknown, "the speed is unknown"),
         (Refusal.ShaftTurnsBackwards, "the shaft turns backwards"),
         (Refusal.ShaftTurns, "the shaft turns, and a turning shaft may not be started"),
         (Refusal.MotorTooHot, "the motor has not cooled down yet"),

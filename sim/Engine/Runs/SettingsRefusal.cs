@@ -87,6 +87,7 @@ internal static class SettingsRefusal
         }
 
         if (id == SettingId.BrakeFitted) return file.Problem(needed, $"{Quoted(file, needed)} with a brake", "\"yes\": the brake is released by the speed");
+        if (id == SettingId.SpeedSensorFitted && other == SettingId.StepToleranceRatio) return file.Problem(key, $"{Quoted(file, key)} without {needed.Path}", $"{needed.Path} in the file: without a speed sensor only the current's own step tells whether line and resistance are in");
         if (id == SettingId.SpeedSensorFitted) return file.Problem(key, $"{Quoted(file, key)} with {needed.Path} = {Quoted(file, needed)}", $"{needed.Path} = \"finish start\": without a speed sensor voltage and current have to decide");
         if (id == SettingId.MinimumFieldAmps) return file.Problem(key, $"{Quoted(file, key)} without a field current to watch", $"a field circuit, and {needed.Path} = \"yes\"");
         if (id == SettingId.FieldContactFitted) return file.Problem(key, $"{Quoted(file, key)} without a field contactor", $"{needed.Path} = \"yes\", or leave it out");

@@ -57,8 +57,8 @@ public sealed class WordsTests
         Assert.Equal(bits.Length, RefusalText.List(bits.Aggregate((all, bit) => all | bit)).Replace("turns, and", "turns and", StringComparison.Ordinal).Split(", ").Length);
         Assert.All(bits, bit => Assert.NotEqual("", RefusalText.List(bit)));
         Assert.Equal(
-            "stop is pressed, a permissive input is not given, the line contactor is not proven open, the supply is low, the speed is unknown, the motor has not cooled down yet, as many starts as are permitted in an hour have been made, start has been held since before the controller was ready",
-            RefusalText.List(Refusal.StartHeld | Refusal.TooManyStarts | Refusal.MotorTooHot | Refusal.SpeedUnknown | Refusal.SupplyLow | Refusal.LineNotOpen | Refusal.PermissiveMissing | Refusal.StopPressed));
+            "stop is pressed, a permissive input is not given, the line contactor is not proven open, the supply is low, the motor has not cooled down yet, as many starts as are permitted in an hour have been made, start has been held since before the controller was ready",
+            RefusalText.List(Refusal.StartHeld | Refusal.TooManyStarts | Refusal.MotorTooHot | Refusal.SupplyLow | Refusal.LineNotOpen | Refusal.PermissiveMissing | Refusal.StopPressed));
     }
 
     [Theory]

@@ -27,7 +27,7 @@ internal sealed class Nonsense(Settings settings, int noisePercent)
         _number = number;
         ElapsedMicroseconds = Odd() ? OddTimes[Pick(OddTimes.Length)] : 1000;
         // Now and then the plant does something else for a while: jams, runs away, turns backwards, dips, loses its field.
-        if (Pick(100) == 0) _mood = Pick(16);
+        if (Pick(100) == 0) _mood = Pick(18);
 
         FollowCoils(readings, coils);
         MoveShaft(coils);
@@ -57,7 +57,8 @@ internal sealed class Nonsense(Settings settings, int noisePercent)
         if (_mood == 2) _speed = 0f;
         if (_mood == 3 && Pick(10) == 0) _speed = 150f;
         if (_mood == 4 && Pick(10) == 0) _speed = -20f;
-        _dip = _mood == 5 ? 100 : _mood == 6 ? -60 : 0;
+        _dip = _mood is 5 or 14 ? 100 : _mood == 6 ? -60 : 0;
+        if (_mood == 14) _speed *= 0.9f;
     }
 
     private void Measure(Readings readings)
