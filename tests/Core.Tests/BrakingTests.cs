@@ -20,8 +20,8 @@ public sealed class BrakingTests
 
         bench.Ticks(ContactTicks - 1).AssertAllOff();
         Assert.Equal(Reason.WaitingForContactsToOpen, bench.Controller.Why.Reason);
-        bench.Tick().AssertWhy(Reason.BrakeDelay, 0f, 0f, 49 * Millisecond);
-        bench.Ticks(48).AssertWhy(Reason.BrakeDelay, 0f, 0f, 1 * Millisecond);
+        bench.Tick().AssertWhy(Reason.BrakeDelay, 0f, 0f, 50 * Millisecond);
+        bench.Ticks(49).AssertWhy(Reason.BrakeDelay, 0f, 0f, 1 * Millisecond);
         Assert.False(bench.Outputs.CloseBrake);
 
         bench.Tick().AssertWhy(Reason.WaitingForBrakeContact, 0f, 0f, 100 * Millisecond);

@@ -161,6 +161,7 @@ public sealed class EstimatorTests
     {
         Settings settings = Bench.Chk01();
         settings.SpeedLoss = action;
+        settings.ZeroAmps = 10f;
         Readings readings = new() { SupplyVolts = 250f, LineClosed = true, ArmatureAmps = 350f, SpeedRadPerSec = 1e9f };
         Estimate estimate = new();
 
@@ -169,12 +170,33 @@ public sealed class EstimatorTests
         Assert.Equal((isValid, isValid ? 125f : 0f), (estimate.DecidingValid, estimate.DecidingVolts));
     }
 
+    [Theory]
+    [InlineData(10f, false)]
+    [InlineData(-10f, false)]
+    [InlineData(10.01f, true)]
+    [InlineData(-10.01f, true)]
+    [InlineData(float.NaN, false)]
+    public void Deciding_SpeedUnknown_OnlyWhileACurrentFlows(float amps, bool isValid)
+    {
+        Settings settings = Bench.Chk01();
+        settings.SpeedLoss = SpeedLossAction.FinishStart;
+        settings.ZeroAmps = 10f;
+        Readings readings = new() { SupplyVolts = 250f, LineClosed = true, ArmatureAmps = amps };
+        Estimate estimate = new();
+
+        New(settings).Update(Elapsed.Ceiling, readings, 0, estimate);
+
+        Assert.Equal(isValid, estimate.DecidingValid);
+    }
+
     [Fact]
     public void Deciding_SeriesMachineWithoutSpeed_ScalesTheBackEmfByTheFluxOfThePeak()
     {
         // k(350 A) = 2 and k(700 A) = 2.5: 125 V now are 156.25 V at the peak's flux.
         Settings settings = Bench.Chk01();
         settings.SpeedLoss = SpeedLossAction.FinishStart;
+        settings.ZeroAmps = 10f;
+        settings.StepToleranceRatio = 0.3f;
         MakeSeries(settings, [0f, 350f, 700f], [0.05f, 2f, 2.5f]);
 
         Estimate known = Settled(settings, 250, 350, 62.5);

@@ -10,6 +10,7 @@ internal static class FaultCases
     internal static readonly Scene[] Everywhere = [Ready, FieldBuilding, Presetting, LineClosing, Accelerating, Running, Stopping, BrakeDelay, Braking];
 
     private const int ContactTicks = 100;
+
     // A watch counts from the first tick that shows the cause, and so trips one tick behind its time.
     private const int WatchedContactTicks = 101;
     private const int ConfirmTicks = 21;
@@ -58,10 +59,12 @@ internal static class FaultCases
         yield return new(FaultId.ContactDidNotClose, "line") { Spoil = r => r.LineClosed = false, Ticks = ContactTicks, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.ContactDidNotClose, "stage 1") { Spoil = r => r.StagesClosed &= ~1, Value = 1f, Ticks = ContactTicks, Trips = [Presetting, Accelerating, Running], IsHarmless = [Ready, FieldBuilding, LineClosing, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.ContactDidNotClose, "brake") { Spoil = r => r.BrakeClosed = false, Value = ContactNumber.Brake, Ticks = WatchedContactTicks, Trips = [Braking], IsHarmless = [.. Everywhere.Except([Braking])] };
-        yield return new(FaultId.ContactDidNotClose, "field") { Spoil = r => r.FieldClosed = false, Value = ContactNumber.Field, Ticks = WatchedContactTicks, Trips = [.. Everywhere.Except([Ready])], IsHarmless = [Ready] };
-        yield return new(FaultId.ContactDidNotOpen, "line") { Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [FieldBuilding, Presetting, Stopping, BrakeDelay, Braking], IsHarmless = LineSeen };
+        yield return new(FaultId.ContactDidNotClose, "field") { Spoil = r => r.FieldClosed = false, Value = ContactNumber.Field, Ticks = WatchedContactTicks, Trips = [.. Everywhere.Except([Ready, Presetting])], IsHarmless = [Ready] };
+        yield return new(FaultId.ContactDidNotOpen, "line") { Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [FieldBuilding, Presetting, Stopping, BrakeDelay], IsHarmless = LineSeen };
+        yield return new(FaultId.ContactDidNotOpen, "line under the brake") { Spoil = r => r.LineClosed = true, Holds = true, Trips = [Braking], IsHarmless = LineSeen };
         yield return new(FaultId.ContactDidNotOpen, "line, field not watched") { Change = s => s.MinimumFieldAmps = 0f, Spoil = r => r.LineClosed = true, Ticks = ContactTicks, Holds = true, Trips = [Ready] };
-        yield return new(FaultId.ContactDidNotOpen, "stage 3") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Ticks = ContactTicks, Holds = true, Trips = [Ready, FieldBuilding, Accelerating, Stopping, BrakeDelay, Braking], IsHarmless = [Running] };
+        yield return new(FaultId.ContactDidNotOpen, "stage 3") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Ticks = ContactTicks, Holds = true, Trips = [Ready, FieldBuilding, Accelerating, Stopping, BrakeDelay], IsHarmless = [Running] };
+        yield return new(FaultId.ContactDidNotOpen, "stage 3 under the brake") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Holds = true, Trips = [Braking], IsHarmless = [Running] };
         yield return new(FaultId.ContactDidNotOpen, "stage 3 before the line is in") { Spoil = r => r.StagesClosed |= 4, Value = 3f, Holds = true, Trips = [LineClosing], IsHarmless = [Running] };
         yield return new(FaultId.ContactDidNotOpen, "brake") { Spoil = r => r.BrakeClosed = true, Value = ContactNumber.Brake, Ticks = WatchedContactTicks, Holds = true, Trips = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay], IsHarmless = [Braking] };
         yield return new(FaultId.ContactDidNotOpen, "brake under the line") { Spoil = r => r.BrakeClosed = true, Value = ContactNumber.Brake, Holds = true, Trips = [LineClosing, Accelerating, Running], IsHarmless = [Braking] };
@@ -91,7 +94,7 @@ internal static class FaultCases
 
     private static IEnumerable<FaultCase> Surroundings()
     {
-        yield return new(FaultId.FieldLost, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = ConfirmTicks, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Presetting, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.FieldLost, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = ConfirmTicks, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.FieldLost, "line closed by itself without a field") { Spoil = r => r.LineClosed = true, Limit = 2f, Ticks = ConfirmTicks, Holds = true, Trips = [Ready], IsHarmless = LineSeen };
         yield return new(FaultId.SupplyLow, "199 V") { Spoil = r => r.SupplyVolts = 199f, Value = 199f, Limit = 200f, Ticks = 301, Refusal = Refusal.SupplyLow, Trips = [Presetting, LineClosing, Accelerating, Running], IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.SupplyHigh, "301 V") { Spoil = r => r.SupplyVolts = 301f, Value = 301f, Limit = 300f, Ticks = 201, Refusal = Refusal.SupplyHigh, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
@@ -100,6 +103,8 @@ internal static class FaultCases
         yield return new(FaultId.PermissiveLost, "the second withdrawn") { Spoil = r => r.Permissives = 5, Value = 1f, Limit = 3f, Ticks = ConfirmTicks, Refusal = Refusal.PermissiveMissing, Trips = [FieldBuilding, Presetting, LineClosing, Accelerating, Running], IsHarmless = [Ready, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.LoopLate, "5.001 ms") { TickMicroseconds = 5001, Value = 5001 * 0.000001f, Limit = 5000 * 0.000001f, Trips = [.. Everywhere.Except([Ready])], IsHarmless = [Ready] };
         yield return new(FaultId.NoField, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = 1000, Trips = [FieldBuilding], IsHarmless = [Ready, BrakeDelay, Braking] };
+        yield return new(FaultId.NoField, "1.9 A before the line is commanded") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Trips = [Presetting], IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
+        yield return new(FaultId.NoField, "contact open before the line is commanded") { Spoil = r => r.FieldClosed = false, Value = 5f, Limit = 2f, Trips = [Presetting], IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
     }
 
     private static IEnumerable<FaultCase> Times()

@@ -170,17 +170,50 @@ public sealed class SpeedLossTests
     [Fact]
     public void NoSensorFitted_WholeStart_GoesByCurrentAndVoltageAndNeverMissesTheSpeed()
     {
-        Bench bench = Fit(SpeedLossAction.FinishStart, settings => settings.SpeedSensorFitted = false);
-        bench.Readings.SpeedValid = false;
-        bench.Readings.SpeedRadPerSec = float.NaN;
-        bench.Readings.ArmatureAmps = 0f;
-        bench.PressStart().TickUntil(() => bench.Readings.LineClosed);
+        Bench bench = Fit(SpeedLossAction.FinishStart, WithoutSensor);
+        bench.Flows = true;
+        bench.Spoil = readings => (readings.SpeedValid, readings.SpeedRadPerSec) = (false, float.NaN);
+        bench.PressStart();
+        for (int stage = 1; stage <= 3; stage++)
+        {
+            bench.TickUntil(Reason.BackEmfBelowThreshold).Ticks(100).AssertCoils(true, (1 << (stage - 1)) - 1);
+            bench.BackEmf(251f - bench.Settings.VoltsLeft[stage - 1]);
+            bench.TickUntil(() => bench.Outputs.CloseStages == (1 << stage) - 1);
+        }
+
+        bench.TickUntil(() => bench.Controller.Phase == Phase.Running);
+        Assert.Equal(Reason.RunningWithoutSpeed, bench.Controller.Why.Reason);
+
+        bench.Flows = false;
         bench.Readings.ArmatureAmps = 100f;
-
-        bench.TickUntil(() => bench.Controller.Phase == Phase.Running).Ticks(1000);
-
-        bench.AssertCoils(true, Bench.AllStages);
+        bench.Ticks(1000).AssertCoils(true, Bench.AllStages);
         bench.AssertWhy(Reason.RunningWithoutSpeed, 245f, 250f);
+    }
+
+    [Fact]
+    public void NoSensorFitted_NoCurrentFlows_CutsNothingOutAndSaysThatNoTimeRuns()
+    {
+        // A dead current sensor leaves 250 V in the voltage equation, and no back-EMF.
+        Bench bench = Fit(SpeedLossAction.FinishStart, settings =>
+        {
+            WithoutSensor(settings);
+            settings.SteadyAmpsPerSec = Settings.Largest;
+        });
+        bench.Flows = true;
+        bench.Spoil = readings => (readings.SpeedValid, readings.SpeedRadPerSec) = (false, float.NaN);
+        bench.PressStart().TickUntil(Reason.BackEmfBelowThreshold);
+        bench.Flows = false;
+        bench.Readings.ArmatureAmps = 10f;
+
+        bench.Ticks(1000).AssertCoils(true, 0);
+        bench.AssertWhy(Reason.SpeedUnknown, 0f, 0f);
+    }
+
+    private static void WithoutSensor(Settings settings)
+    {
+        settings.SpeedSensorFitted = false;
+        settings.StepToleranceRatio = 0.3f;
+        settings.StepSettleMicroseconds = 20 * Millisecond;
     }
 
     private static void Dips(Settings settings)
@@ -198,6 +231,7 @@ public sealed class SpeedLossTests
             settings.SpeedLossMicroseconds = LossTicks * Millisecond;
             settings.ConfirmMicroseconds = 2 * Millisecond;
             settings.ResistiveConfirmMicroseconds = 50 * Millisecond;
+            settings.ZeroAmps = 10f;
             change?.Invoke(settings);
         }).Tick();
 }
