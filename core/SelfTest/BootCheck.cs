@@ -7,7 +7,7 @@ namespace StarterCtl.Core;
 public static class BootCheck
 {
     /// <summary>What the course comes to. Changes only when the controller's behaviour does.</summary>
-    public const int Expected = 0x46AB7771;
+    public const int Expected = 0x5D6C5940;
 
     private const int Ticks = 3000;
 

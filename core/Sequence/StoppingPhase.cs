@@ -33,6 +33,8 @@ public sealed class StoppingPhase
         {
             _sequence.ConfirmedMicroseconds = -1;
             ExplainContacts();
+            // A contact that chatters must not hold the stop up for ever: the time that began goes on.
+            if (_sequence.InPhaseMicroseconds > 0) CountWait(elapsedMicroseconds, readings);
             return false;
         }
 
@@ -46,7 +48,7 @@ public sealed class StoppingPhase
 
     private void WaitForBrake(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
-        _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
+        if (!CountWait(elapsedMicroseconds, readings)) return;
         // The delay begins on the tick that finds the contacts open, however long that tick was.
         _sequence.ConfirmedMicroseconds = _sequence.ConfirmedMicroseconds >= 0 ? Elapsed.Add(_sequence.ConfirmedMicroseconds, elapsedMicroseconds) : 0;
         float backEmfVolts = Magnitude(estimate.BackEmfVolts);
@@ -54,10 +56,6 @@ public sealed class StoppingPhase
         if (_sequence.ConfirmedMicroseconds < _settings.BrakeDelayMicroseconds)
         {
             _why.Set(Reason.BrakeDelay, 0f, 0f, _settings.BrakeDelayMicroseconds - _sequence.ConfirmedMicroseconds);
-        }
-        else if (_sequence.InPhaseMicroseconds >= _settings.MaximumBrakeMicroseconds)
-        {
-            _sequence.Trip(FaultId.BrakeDidNotFinish, readings.SpeedRadPerSec, _settings.BrakeReleaseRadPerSec);
         }
         else if (!_contacts.IsDead(readings))
         {
@@ -73,6 +71,15 @@ public sealed class StoppingPhase
             _sequence.WantBrake = true;
             _why.Set(Reason.WaitingForBrakeContact, 0f, 0f, _settings.ContactMicroseconds);
         }
+    }
+
+    // False when the wait for the brake has taken too long.
+    private bool CountWait(int elapsedMicroseconds, Readings readings)
+    {
+        _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
+        if (_sequence.InPhaseMicroseconds < _settings.MaximumBrakeMicroseconds) return true;
+        _sequence.Trip(FaultId.BrakeDidNotFinish, readings.SpeedRadPerSec, _settings.BrakeReleaseRadPerSec);
+        return false;
     }
 
     private void ExplainContacts()

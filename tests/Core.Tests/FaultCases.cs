@@ -95,7 +95,6 @@ internal static class FaultCases
     private static IEnumerable<FaultCase> Surroundings()
     {
         yield return new(FaultId.FieldLost, "1.9 A") { Spoil = r => r.FieldAmps = 1.9f, Value = 1.9f, Limit = 2f, Ticks = ConfirmTicks, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
-        yield return new(FaultId.FieldLost, "line closed by itself without a field") { Spoil = r => r.LineClosed = true, Limit = 2f, Ticks = ConfirmTicks, Holds = true, Trips = [Ready], IsHarmless = LineSeen };
         yield return new(FaultId.SupplyLow, "199 V") { Spoil = r => r.SupplyVolts = 199f, Value = 199f, Limit = 200f, Ticks = 301, Refusal = Refusal.SupplyLow, Trips = [Presetting, LineClosing, Accelerating, Running], IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.SupplyHigh, "301 V") { Spoil = r => r.SupplyVolts = 301f, Value = 301f, Limit = 300f, Ticks = 201, Refusal = Refusal.SupplyHigh, Trips = LineCommanded, IsHarmless = [Ready, FieldBuilding, Stopping, BrakeDelay, Braking] };
         yield return new(FaultId.Overload, "image at its limit") { Provoke = b => b.Controller.Heat.Motor.Level = 1f, Spoil = r => r.ArmatureAmps = 9f, Value = 9f, Limit = 350f, Trips = Everywhere, Holds = true };

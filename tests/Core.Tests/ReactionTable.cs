@@ -49,9 +49,9 @@ internal static class ReactionTable
         ResistorTemperature | Late | harmless | harmless | harmless | harmless | harmless | The resistor takes minutes.
         ResistorTemperature | ImpossibleRate | harmless | harmless | harmless | harmless | harmless | 300 degC are permitted; above 350 degC a single reading trips.
         LineContact | OpenWire | ContactDidNotClose 100 | ContactDidNotClose 100 | ContactDidNotClose 370 | ContactDidNotClose 100 | harmless | A line that is open says the same: seen at the next closing.
-        LineContact | Short | blind | blind | FieldLost 30 | ContactDidNotOpen 310 | stays tripped | It says what it should while the contact is closed; seen once it should be open. In ready the missing field is seen before it.
+        LineContact | Short | blind | blind | ContactDidNotOpen 100 | ContactDidNotOpen 310 | stays tripped | It says what it should while the contact is closed; seen once it should be open.
         LineContact | Stuck | blind | blind | ContactDidNotClose 370 | ContactDidNotOpen 310 | blind | It says what it should until the contact moves.
-        LineContact | Offset | ContactDidNotClose 100 | ContactDidNotClose 100 | FieldLost 30 | ContactDidNotClose 100 | stays tripped | Wired to the other kind of contact: seen at once or within the contact time.
+        LineContact | Offset | ContactDidNotClose 100 | ContactDidNotClose 100 | ContactDidNotOpen 100 | ContactDidNotClose 100 | stays tripped | Wired to the other kind of contact: seen at once or within the contact time.
         LineContact | Drift | ContactDidNotClose 2100 | ContactDidNotClose 2100 | ContactDidNotClose 2100 | harmless | harmless | Seen once an opening lasts for the contact time. While the contact is open it says what it should.
         LineContact | Noise | blind | blind | blind | BrakeDidNotFinish 2320 | blind | Each tick on which it agrees starts the contact time anew, and chatter shorter than that is not seen while the contact is closed. A stop never proves it open: no braking. Listen to the contactor.
         LineContact | Late | harmless | harmless | harmless | harmless | harmless | 50 ms are within the contact time of 100 ms.
