@@ -13,7 +13,7 @@ internal static class LimitsSet
         Told =
         [
             "Estimator._lastArmatureAmps", "ContactProof.LineClosed", "ContactProof.StagesClosed", "MotionWatch.IsTooFast",
-            "MotionWatch.IsBackwards", "MotionWatch.IsStalled", "MotionWatch.IsApart", "MotionWatch.ApartVolts",
+            "MotionWatch.IsSpeedLost", "MotionWatch.IsBackwards", "MotionWatch.IsStalled", "MotionWatch.IsApart", "MotionWatch.ApartVolts",
         ],
         Ways =
         [

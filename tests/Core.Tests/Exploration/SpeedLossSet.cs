@@ -26,6 +26,7 @@ internal static class SpeedLossSet
     {
         Settings settings = SmallSettings.Of(2);
         settings.SpeedLoss = SpeedLossAction.FinishStart;
+        settings.ZeroAmps = 20f;
         settings.SpeedLossMicroseconds = SmallSettings.TickMicroseconds;
         settings.ResistiveConfirmMicroseconds = SmallSettings.TickMicroseconds;
         // 100 A and more between two letters is no steady current.
