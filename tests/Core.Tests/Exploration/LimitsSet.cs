@@ -12,7 +12,7 @@ internal static class LimitsSet
         Letters = Letters,
         Told =
         [
-            "Estimator._lastArmatureAmps", "ContactProof.LineClosed", "ContactProof.StagesClosed", "MotionWatch.IsTooFast",
+            "ContactProof.LineClosed", "ContactProof.StagesClosed", "MotionWatch.IsTooFast",
             "MotionWatch.IsSpeedLost", "MotionWatch.IsBackwards", "MotionWatch.IsStalled", "MotionWatch.IsApart", "MotionWatch.ApartVolts",
         ],
         Ways =

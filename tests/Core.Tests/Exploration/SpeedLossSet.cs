@@ -49,6 +49,7 @@ internal static class SpeedLossSet
         }
 
         DipAndSpinningStartSet.AddContacts(letters, new Letter { Stop = true });
+        DipAndSpinningStartSet.AddContacts(letters, new Letter { ArmatureAmps = 350f, SpeedValid = false, Stale = true });
         DipAndSpinningStartSet.AddContacts(letters, new Letter { ArmatureAmps = 350f, SpeedValid = false, Stop = true });
         DipAndSpinningStartSet.AddContacts(letters, new Letter { Reset = true });
         DipAndSpinningStartSet.AddContacts(letters, new Letter { ArmatureAmps = 350f, SpeedValid = false, EmergencyStop = true });
