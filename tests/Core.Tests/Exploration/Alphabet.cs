@@ -89,6 +89,7 @@ internal static class Alphabet
             AddSound(letters, Healthy with { Start = start });
             AddOddTimes(letters, Healthy with { Start = start });
             AddContacts(letters, Healthy with { Start = start, Reset = true, BackEmfVolts = 0f }, TickMicroseconds);
+            AddContacts(letters, Healthy with { Start = start, Reset = true }, TickMicroseconds);
         }
 
         foreach (Letter pressed in Buttons()) AddDecided(letters, pressed);
