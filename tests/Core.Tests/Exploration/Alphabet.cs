@@ -89,6 +89,7 @@ internal static class Alphabet
             AddSound(letters, Healthy with { Start = start });
             AddOddTimes(letters, Healthy with { Start = start });
             AddContacts(letters, Healthy with { Start = start, Reset = true, BackEmfVolts = 0f }, TickMicroseconds);
+            AddContacts(letters, Healthy with { Start = start, Reset = true }, TickMicroseconds);
         }
 
         foreach (Letter pressed in Buttons()) AddDecided(letters, pressed);
@@ -150,6 +151,9 @@ internal static class Alphabet
     private static void AddDecided(List<Letter> letters, Letter pressed)
     {
         AddContacts(letters, pressed with { Stop = true }, TickMicroseconds);
+        // A lost speed is remembered behind a fault that comes before it.
+        AddContacts(letters, pressed with { EmergencyStop = true, SpeedValid = false }, TickMicroseconds);
+        AddContacts(letters, pressed with { ArmatureAmps = -1001f, SpeedValid = false }, TickMicroseconds);
         foreach (bool stop in Either)
         {
             Letter sound = pressed with { Stop = stop };

@@ -13,7 +13,7 @@ internal static class BrakeByCurrentSet
         Told =
         [
             "Estimator._lastArmatureAmps", "ContactProof.StagesClosed", "ContactProof.BrakeFailed", "CurrentProof.Fault",
-            "CurrentProof.FaultValue", "CurrentProof.FaultLimit",
+            "CurrentProof.FaultValue", "CurrentProof.FaultLimit", "CurrentProof._unchangedAmps",
         ],
         Ways =
         [

@@ -16,7 +16,11 @@ internal static class DipAndSpinningStartSet
         Name = "dip and spinning start",
         Settings = Settings,
         Letters = Letters,
-        Told = ["Estimator._lastArmatureAmps", "ContactProof.LineClosed", "ContactProof.StagesClosed"],
+        Told =
+        [
+            "Estimator._lastArmatureAmps", "ContactProof.LineClosed", "ContactProof.StagesClosed", "SupplyWatch.IsLow",
+            "SupplyWatch.IsHigh", "SupplyWatch.IsLowTooLong", "SupplyWatch.IsHighTooLong",
+        ],
         Ways =
         [
             "Accelerating to Running", "Accelerating to Stopping", "Accelerating to Tripped", "Ready to Accelerating",

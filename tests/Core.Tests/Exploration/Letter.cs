@@ -35,10 +35,13 @@ internal sealed record Letter
 
     internal float ResistorCelsius { get; init; }
 
+    internal bool Stale { get; init; }
+
     internal int Permissives { get; init; } = -1;
 
     internal void Fill(Readings readings)
     {
+        readings.Stale = Stale;
         readings.SupplyVolts = SupplyVolts;
         readings.ArmatureAmps = ArmatureAmps;
         readings.SpeedRadPerSec = BackEmfVolts / Alphabet.MachineConstant;
@@ -59,7 +62,7 @@ internal sealed record Letter
     public override string ToString()
     {
         string pressed = (Start ? " start" : "") + (Stop ? " stop" : "") + (Reset ? " reset" : "") + (EmergencyStop ? " e-stop" : "");
-        string more = (Brake ? " brake" : "") + (Field ? " field" : "") + (Permissives == -1 ? "" : " not permitted");
+        string more = (Brake ? " brake" : "") + (Field ? " field" : "") + (Permissives == -1 ? "" : " not permitted") + (Stale ? " stale" : "");
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{ElapsedMicroseconds * 1e-6:G4} s line {(Line ? 1 : 0)} stages {Stages}{more} {BackEmfVolts} V {ArmatureAmps} A of {SupplyVolts} V field {FieldAmps} A{(SpeedValid ? "" : " speed bad")}{pressed}");

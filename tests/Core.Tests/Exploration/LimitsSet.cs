@@ -12,8 +12,8 @@ internal static class LimitsSet
         Letters = Letters,
         Told =
         [
-            "Estimator._lastArmatureAmps", "ContactProof.LineClosed", "ContactProof.StagesClosed", "MotionWatch.IsTooFast",
-            "MotionWatch.IsBackwards", "MotionWatch.IsStalled", "MotionWatch.IsApart", "MotionWatch.ApartVolts",
+            "ContactProof.LineClosed", "ContactProof.StagesClosed", "MotionWatch.IsTooFast",
+            "MotionWatch.IsSpeedLost", "MotionWatch.IsBackwards", "MotionWatch.IsStalled", "MotionWatch.IsApart", "MotionWatch.ApartVolts",
         ],
         Ways =
         [

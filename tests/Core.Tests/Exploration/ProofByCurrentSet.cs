@@ -10,7 +10,7 @@ internal static class ProofByCurrentSet
         Name = "proof by current",
         Settings = Settings,
         Letters = Letters,
-        Told = ["Estimator._lastArmatureAmps", "CurrentProof.Fault", "CurrentProof.FaultValue", "CurrentProof.FaultLimit"],
+        Told = ["Estimator._lastArmatureAmps", "CurrentProof.Fault", "CurrentProof.FaultValue", "CurrentProof.FaultLimit", "CurrentProof._unchangedAmps"],
         Ways =
         [
             "Accelerating to Running", "Accelerating to Stopping", "Accelerating to Tripped", "Ready to Accelerating", "Ready to Tripped", "Running to Stopping", "Running to Tripped",

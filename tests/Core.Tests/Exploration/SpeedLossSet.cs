@@ -26,6 +26,7 @@ internal static class SpeedLossSet
     {
         Settings settings = SmallSettings.Of(2);
         settings.SpeedLoss = SpeedLossAction.FinishStart;
+        settings.ZeroAmps = 20f;
         settings.SpeedLossMicroseconds = SmallSettings.TickMicroseconds;
         settings.ResistiveConfirmMicroseconds = SmallSettings.TickMicroseconds;
         // 100 A and more between two letters is no steady current.
@@ -33,11 +34,11 @@ internal static class SpeedLossSet
         return settings;
     }
 
-    // At 350 A the voltage equation shows just the threshold of the stage that is in, whichever it is.
+    // At 350 A the voltage equation shows just the threshold of the stage that is in, whichever it is; at 200 A more than that.
     private static List<Letter> Letters()
     {
         List<Letter> letters = [];
-        foreach (float amps in new[] { 0f, 350f, 700f, -800f })
+        foreach (float amps in new[] { 0f, 200f, 350f, 700f, -800f })
         {
             foreach (Letter shaft in new[] { new Letter { SpeedValid = false }, new Letter(), new Letter { BackEmfVolts = 187.5f } })
             {
@@ -48,6 +49,7 @@ internal static class SpeedLossSet
         }
 
         DipAndSpinningStartSet.AddContacts(letters, new Letter { Stop = true });
+        DipAndSpinningStartSet.AddContacts(letters, new Letter { ArmatureAmps = 350f, SpeedValid = false, Stale = true });
         DipAndSpinningStartSet.AddContacts(letters, new Letter { ArmatureAmps = 350f, SpeedValid = false, Stop = true });
         DipAndSpinningStartSet.AddContacts(letters, new Letter { Reset = true });
         DipAndSpinningStartSet.AddContacts(letters, new Letter { ArmatureAmps = 350f, SpeedValid = false, EmergencyStop = true });

@@ -17,6 +17,8 @@ internal sealed class BackEmf(Settings settings)
         if (settings.SpeedSensorFitted && readings.SpeedValid) return ConstantAtPeak(readings) * readings.SpeedRadPerSec;
         if (settings.SpeedLoss != SpeedLossAction.FinishStart) return double.NaN;
         double amps = readings.ArmatureAmps;
+        // An open circuit shows the supply and nothing of the machine.
+        if (Math.Abs(amps) <= settings.ZeroAmps) return double.NaN;
         double brushVolts = amps >= 0 ? settings.BrushDropVolts : -settings.BrushDropVolts;
         return (readings.SupplyVolts - brushVolts - amps * Ohms(stagesIn)) * ConstantAtPeak(readings) / ConstantNow(readings);
     }

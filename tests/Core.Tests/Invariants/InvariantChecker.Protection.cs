@@ -60,7 +60,7 @@ internal sealed partial class InvariantChecker
         bool isClosed = _settings.LineContactFitted && readings.LineClosed;
         double speed = readings.SpeedRadPerSec;
         bool isStanding = isKnown && isClosed && Magnitude(speed) <= _settings.StandstillRadPerSec;
-        bool isWeak = (_lineWas || isClosed) && _settings.MinimumFieldAmps > 0 && !(Magnitude(readings.FieldAmps) >= _settings.MinimumFieldAmps);
+        bool isWeak = _lineWas && _settings.MinimumFieldAmps > 0 && !(Magnitude(readings.FieldAmps) >= _settings.MinimumFieldAmps);
         long confirm = _settings.TripConfirmMicroseconds;
         bool isTooFast = _tooFast.Lasts(isKnown && Magnitude(speed) > _settings.OverspeedRadPerSec, elapsed, confirm);
         bool isBackwards = _backwards.Lasts(isKnown && isClosed && speed < -_settings.ReverseRadPerSec, elapsed, confirm);
@@ -82,9 +82,9 @@ internal sealed partial class InvariantChecker
     {
         bool isMissing = (readings.Permissives & _settings.RequiredPermissives) != _settings.RequiredPermissives;
         bool isForbidden = _unpermitted.Lasts(IsLive(_phaseWas) && isMissing, elapsed, _settings.TripConfirmMicroseconds);
-        bool isUnknown = _speedUnknown.Lasts(_settings.SpeedSensorFitted && !readings.SpeedValid, elapsed, _settings.SpeedLossMicroseconds);
+        bool isUnknown = _speedUnknown.Lasts(_settings.SpeedSensorFitted && !readings.SpeedValid && !MayStand, elapsed, _settings.SpeedLossMicroseconds);
         bool isLate = _hasTicked && elapsed > _settings.MaximumTickMicroseconds && _settings.MaximumTickMicroseconds < Settings.LongestMicroseconds
-            && (_lineWas || _brakeWas || _fieldWas);
+            && (_lineWas || _stagesWere != 0 || _brakeWas || _fieldWas);
         _hasTicked = true;
         if (outputs.TrippedLamp) return null;
         if (isForbidden) return "a lost permissive trips";
@@ -96,9 +96,13 @@ internal sealed partial class InvariantChecker
 
     private bool IsLow(Readings readings) => _settings.SupplyLowVolts > 0 && readings.SupplyVolts < _settings.SupplyLowVolts;
 
+    // A pick-up shows nothing while the shaft stands; where time is left for its first pulse, it runs while the shaft is driven.
+    private bool MayStand => _settings.SpeedLossMicroseconds > 0 && _phaseWas is not (Phase.Accelerating or Phase.Running or Phase.Braking);
+
+    // Nothing is known of a shaft onto which the line has yet to close.
     private bool GoesOnWithoutSpeed =>
         (_phaseWas == Phase.Running && _settings.SpeedLoss != SpeedLossAction.Trip)
-        || (_phaseWas == Phase.Accelerating && _settings.SpeedLoss == SpeedLossAction.FinishStart);
+        || (_phaseWas == Phase.Accelerating && _contacts.LineIn && _settings.SpeedLoss == SpeedLossAction.FinishStart);
 
     private long LongestIn(Phase phase) => phase switch
     {
@@ -113,7 +117,7 @@ internal sealed partial class InvariantChecker
         bool speedCounts = _settings.SpeedSensorFitted && readings.SpeedValid;
         bool fieldCounts = _settings.FieldSensorFitted;
         bool heatCounts = _settings.ResistorSensorFitted;
-        return readings.SupplyVolts <= _settings.HighestSupplyVolts && readings.SupplyVolts >= -0.1000001 * _settings.HighestSupplyVolts
+        return !readings.Stale && readings.SupplyVolts <= _settings.HighestSupplyVolts && readings.SupplyVolts >= -0.1000001 * _settings.HighestSupplyVolts
             && Magnitude(readings.ArmatureAmps) <= Settings.Largest
             && (!speedCounts || Magnitude(readings.SpeedRadPerSec) <= _settings.HighestSpeedRadPerSec)
             && (!fieldCounts || Magnitude(readings.FieldAmps) <= Settings.Largest)

@@ -136,7 +136,7 @@ internal sealed partial class InvariantChecker
 
     private void Remember(Readings readings, Outputs outputs, Phase phase)
     {
-        _contacts.Told(_stagesWere, outputs);
+        _contacts.Told(readings, _stagesWere, outputs);
         if (outputs.CloseLine != _lineWas) _lineWrongMicroseconds = 0;
         if (outputs.CloseStages != _stagesWere) _stagesWrongMicroseconds = 0;
         if (outputs.CloseBrake != _brakeWas) _brakeWrong.Forget();

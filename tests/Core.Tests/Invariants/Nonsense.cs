@@ -63,6 +63,7 @@ internal sealed class Nonsense(Settings settings, int noisePercent)
 
     private void Measure(Readings readings)
     {
+        readings.Stale = Odd() && Pick(4) == 0;
         readings.SupplyVolts = Odd() ? OddFloats[Pick(OddFloats.Length)] : 240f + Pick(20) - _dip;
         readings.SpeedRadPerSec = Odd() ? OddFloats[Pick(OddFloats.Length)] : _speed;
         readings.SpeedValid = !Odd() && (_mood != 7 || Pick(10) == 0);

@@ -110,6 +110,8 @@ internal static class NonsenseSettings
         settings.SpeedLossMicroseconds = 5 * Bench.Millisecond;
         settings.ResistiveConfirmMicroseconds = 8 * Bench.Millisecond;
         settings.SteadyAmpsPerSec = 200_000f;
+        // Without it the voltage equation cannot tell an open circuit.
+        settings.ZeroAmps = 20f;
     }
 
     private static void AddLimits(Settings settings)

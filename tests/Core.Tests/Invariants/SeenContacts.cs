@@ -73,7 +73,7 @@ internal sealed class SeenContacts
     }
 
     /// <summary>What the coils are told from now on.</summary>
-    internal void Told(int stagesWere, Outputs outputs)
+    internal void Told(Readings readings, int stagesWere, Outputs outputs)
     {
         if (_settings.StageContactsFitted) return;
         int stages = outputs.CloseStages;
@@ -81,7 +81,7 @@ internal sealed class SeenContacts
         if (outputs.CloseLine && (stages & ~stagesWere) == 0) return;
         _stepSeen = !outputs.CloseLine;
         _stepMicroseconds = 0;
-        _beforeStepAmps = outputs.CloseLine ? float.MaxValue : 0f;
+        _beforeStepAmps = outputs.CloseLine ? Math.Abs(readings.ArmatureAmps) : 0f;
     }
 
     // The next stage may come once the current was what the last one should make of it, within the tolerance; or where the step is
@@ -97,7 +97,7 @@ internal sealed class SeenContacts
         double expected = Math.CopySign(Math.Max(Math.Abs(volts) - _settings.BrushDropVolts, 0), volts) / _backEmf.Ohms(stagesWere);
         bool isNear = Math.Abs(amps - expected) <= 1e-3 + _settings.ZeroAmps + _settings.StepToleranceRatio * Math.Abs(expected) * 1.0001;
         bool isSmall = Math.Abs(expected) <= 2.001 * _settings.ZeroAmps
-            || Math.Abs(Math.Abs(expected) - _beforeStepAmps) <= 2.001 * _settings.ZeroAmps;
+            || Math.Abs(Math.Abs(expected) - _beforeStepAmps) <= 4.001 * _settings.ZeroAmps;
         _stepSeen = isNear || isSmall || !_settings.SpeedSensorFitted || !readings.SpeedValid || BitOperations.PopCount((uint)stagesWere) == 0;
         if (!_stepSeen) return;
         _stepMicroseconds = 0;
