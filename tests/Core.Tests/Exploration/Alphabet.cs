@@ -42,8 +42,8 @@ internal static class Alphabet
         HealthyVolts = machine => !machine.Outputs.CloseLine ? 0f : machine.Controller.Stage == 1 ? 125f : 187.5f,
         RunOut = [FaultId.StageTookTooLong, FaultId.SequenceIncomplete],
         TickMicroseconds = TickMicroseconds / 4,
-        LeastStates = 4000,
-        LeastEdges = 9_000_000,
+        LeastStates = 18_000,
+        LeastEdges = 13_000_000,
     };
 
     /// <summary>Nothing pressed, nothing wrong, and a shaft fast enough for every cutout.</summary>

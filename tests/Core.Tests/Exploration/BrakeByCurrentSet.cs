@@ -24,6 +24,8 @@ internal static class BrakeByCurrentSet
         HealthyVolts = machine => machine.Outputs.CloseLine || machine.Controller.Phase == Phase.Stopping ? 125f : 0f,
         RunOut = [FaultId.BrakeDidNotFinish, FaultId.ContactDidNotClose, FaultId.ContactDidNotOpen, FaultId.SequenceIncomplete, FaultId.StageTookTooLong],
         TickMicroseconds = SmallSettings.TickMicroseconds / 4,
+        LeastStates = 7000,
+        LeastEdges = 550_000,
     };
 
     private static Settings Settings()

@@ -30,6 +30,8 @@ internal static class DipAndSpinningStartSet
         HealthyVolts = _ => 187.5f,
         RunOut = [FaultId.SequenceIncomplete, FaultId.StageTookTooLong],
         TickMicroseconds = SmallSettings.TickMicroseconds / 4,
+        LeastStates = 1500,
+        LeastEdges = 750_000,
     };
 
     private static Settings Settings()

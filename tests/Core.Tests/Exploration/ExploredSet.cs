@@ -41,9 +41,9 @@ internal sealed record ExploredSet
     /// <summary>Ticks of a healthy plant within which it runs, whatever was before.</summary>
     internal int MostTicks { get; init; } = 60;
 
-    internal int LeastStates { get; init; }
+    internal required int LeastStates { get; init; }
 
-    internal long LeastEdges { get; init; }
+    internal required long LeastEdges { get; init; }
 
     /// <summary>Everything that there is, found once.</summary>
     internal Explorer Explored => _explored.Value;

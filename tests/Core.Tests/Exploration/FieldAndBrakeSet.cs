@@ -28,6 +28,8 @@ internal static class FieldAndBrakeSet
         HealthyVolts = machine => machine.Outputs.CloseLine || machine.Controller.Phase == Phase.Stopping ? 187.5f : 0f,
         RunOut = [FaultId.NoField, FaultId.BrakeDidNotFinish, FaultId.SequenceIncomplete, FaultId.StageTookTooLong],
         TickMicroseconds = SmallSettings.TickMicroseconds / 2,
+        LeastStates = 8700,
+        LeastEdges = 3_500_000,
     };
 
     private static Settings Settings()

@@ -24,6 +24,8 @@ internal static class LimitsSet
         HealthyVolts = machine => !machine.Outputs.CloseLine ? 0f : 187.5f,
         RunOut = [FaultId.SequenceIncomplete, FaultId.StageTookTooLong],
         TickMicroseconds = SmallSettings.TickMicroseconds / 4,
+        LeastStates = 5500,
+        LeastEdges = 1_900_000,
     };
 
     private static Settings Settings()

@@ -19,6 +19,8 @@ internal static class ProofByCurrentSet
         HealthyVolts = machine => !machine.Outputs.CloseLine ? 0f : machine.Controller.Stage == 1 ? 125f : 187.5f,
         RunOut = [FaultId.ContactDidNotClose, FaultId.ContactDidNotOpen, FaultId.SectionDrifted, FaultId.SequenceIncomplete, FaultId.StageTookTooLong],
         TickMicroseconds = SmallSettings.TickMicroseconds / 4,
+        LeastStates = 70_000,
+        LeastEdges = 7_000_000,
     };
 
     private static Settings Settings()

@@ -20,6 +20,8 @@ internal static class SpeedLossSet
         HealthyVolts = machine => !machine.Outputs.CloseLine ? 0f : machine.Controller.Stage == 1 ? 125f : 187.5f,
         RunOut = [FaultId.SequenceIncomplete, FaultId.StageTookTooLong],
         TickMicroseconds = SmallSettings.TickMicroseconds / 4,
+        LeastStates = 2500,
+        LeastEdges = 1_400_000,
     };
 
     private static Settings Settings()

@@ -66,6 +66,7 @@ public sealed class InterlockTests
             iter: 50,
             threads: 1);
 
+        TestContext.Current.TestOutputHelper?.WriteLine($"all stages closed {closedStages}, brake {braked}, preset {preset}, line into presets {intoPresets}");
         Assert.InRange(closedStages, 1000, int.MaxValue);
         Assert.InRange(braked, 1000, int.MaxValue);
         Assert.InRange(preset, 1000, int.MaxValue);

@@ -59,6 +59,7 @@ internal sealed class Nonsense(Settings settings, int noisePercent)
         if (_mood == 4 && Pick(10) == 0) _speed = -20f;
         _dip = _mood is 5 or 14 ? 100 : _mood == 6 ? -60 : 0;
         if (_mood == 14) _speed *= 0.9f;
+        if (_mood == 15) _speed = 130f;
     }
 
     private void Measure(Readings readings)
@@ -69,7 +70,7 @@ internal sealed class Nonsense(Settings settings, int noisePercent)
         readings.SpeedValid = !Odd() && (_mood != 7 || Pick(10) == 0);
         readings.FieldAmps = Odd() ? OddFloats[Pick(OddFloats.Length)] : _mood == 8 && Pick(4) == 0 ? 0.2f : 2f;
         readings.ResistorCelsius = Odd() ? OddFloats[Pick(OddFloats.Length)] : _mood == 9 && Pick(30) == 0 ? 400f : 80f;
-        readings.Permissives = Odd() || (_mood == 10 && Pick(30) == 0) ? Pick(8) : -1;
+        readings.Permissives = Odd() || (_mood == 10 && Pick(4) != 0) ? Pick(8) : -1;
         readings.ArmatureAmps = Odd() ? OddFloats[Pick(OddFloats.Length)] : _mood == 11 ? Pick(900) - 100f : Amps(readings);
     }
 

@@ -6,7 +6,7 @@ namespace StarterCtl.Core.Tests.Invariants;
 internal static class NonsenseSettings
 {
     /// <summary>How many kinds there are.</summary>
-    internal const int Kinds = 12;
+    internal const int Kinds = 13;
 
     internal static Settings Of(int kind, int stageCount, int confirmMilliseconds, int dwellMilliseconds)
     {
@@ -19,11 +19,12 @@ internal static class NonsenseSettings
             case 4: AddProof(settings, false, false); AddBrake(settings, true); break;
             case 5: AddDip(settings, DipAction.PutResistanceBack); AddLimits(settings); break;
             case 6: AddDip(settings, DipAction.LeaveStages); AddSpeedLoss(settings, SpeedLossAction.KeepRunning); break;
-            case 7: AddSpeedLoss(settings, SpeedLossAction.FinishStart); AddLimits(settings); break;
+            case 7: AddDip(settings, DipAction.PutResistanceBack); AddSpeedLoss(settings, SpeedLossAction.FinishStart); AddLimits(settings); break;
             case 8: AddField(settings, true, true); AddCurve(settings, FluxSource.FieldCurrent); AddHeat(settings); break;
             case 9: AddCurve(settings, FluxSource.ArmatureCurrent); AddSpeedLoss(settings, SpeedLossAction.FinishStart); break;
-            case 10: AddHeat(settings); AddLimits(settings); settings.StartsPerHour = 20; break;
+            case 10: AddHeat(settings); AddDip(settings, DipAction.PutResistanceBack); AddLimits(settings); settings.StartsPerHour = 20; break;
             case 11: AddEverything(settings); break;
+            case 12: AddProof(settings, false, false); AddSpeedLoss(settings, SpeedLossAction.FinishStart); settings.SpeedSensorFitted = false; break;
             default: break;
         }
 
