@@ -20,7 +20,7 @@ public static class Program
     private static readonly Option<int> Jobs = new("--jobs") { Description = "How many at the same time.", DefaultValueFactory = _ => Environment.ProcessorCount };
     private static readonly Option<string?> Out = new("--out") { Description = "Folder of the report, out/mutation below the root unless told." };
 
-    /// <summary>Runs the program; 0 when the report is written, whatever its score; 1 for wrong options.</summary>
+    /// <summary>Runs the program; 0 when the report is written, whatever its score; 1 for wrong options or tests that fail without a mutant.</summary>
     public static int Main(string[] args)
     {
         RootCommand command = new("Changes the core in many small ways and tells which changes no test of it sees.") { FilePart, Every, Only, Quick, Without, Jobs, Out };
@@ -61,6 +61,12 @@ public static class Program
         }
 
         List<TestClass> classes = [.. names.AsParallel().WithDegreeOfParallelism(options.GetValue(Jobs)).Select(tests.Observe)];
+        if (classes.FindAll(found => !found.Passes) is { Count: > 0 } red)
+        {
+            Tell($"no mutant can be judged while these fail without one (--without leaves them out): {string.Join(", ", red.Select(found => found.Name))}");
+            return 1;
+        }
+
         Campaign campaign = new(tests, classes, options.GetValue(Quick));
         Tell($"order: {campaign.Order}");
 
