@@ -11,7 +11,7 @@ namespace StarterCtl.Core.Tests;
 public sealed class ReplayTests
 {
     private const int TicksEach = 500_000;
-    private const uint Expected = 0x914B9DE6;
+    private const uint Expected = 0x43390ACF;
 
     [Fact]
     public void Tick_MillionTicksOfRecordedInput_GiveThePinnedHash() =>
