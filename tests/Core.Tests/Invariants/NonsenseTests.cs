@@ -42,7 +42,7 @@ public sealed class NonsenseTests
         for (Phase phase = Phase.Ready; phase <= Phase.Braking; phase++) Assert.InRange(_phases[(int)phase], 100, long.MaxValue);
         Assert.InRange(_cutouts, 4000, long.MaxValue);
         Assert.InRange(_presets, 100, long.MaxValue);
-        Assert.InRange(_putBacks, 5, long.MaxValue);
+        Assert.InRange(_putBacks, 20, long.MaxValue);
         Assert.InRange(_resets, 1000, long.MaxValue);
         Assert.InRange(_faults.Count(count => count > 0), 20, 23);
     }
