@@ -24,7 +24,10 @@ public sealed class FoundSequencesTests
         ("line closes on a field that has gone while the brake's contact held it up", FieldAndBrakeSet.Set,
             [RestWithField, StartWithField, FieldStands with { Brake = true }, RestWithField]),
         ("line that opened for the brake's contact closes again by itself", FieldAndBrakeSet.Set,
-            [RestWithField, StartWithField, FieldStands, RestWithField with { Line = true, Brake = true }, RestWithField]),
+        [
+            RestWithField, StartWithField, FieldStands, FieldStands with { ElapsedMicroseconds = 0, Line = true, Brake = true },
+            FieldStands with { ElapsedMicroseconds = 0 },
+        ]),
         ("brake closes into a shaft that got too fast behind a line that closed and opened", FieldAndBrakeSet.Set,
         [
             RestWithField, RestWithField with { Start = true }, RestWithField with { Stop = true }, Fast, Fast with { Line = true, Brake = true },
@@ -37,8 +40,8 @@ public sealed class FoundSequencesTests
         ]),
         ("brake waits for the current and closes into a shaft that got too fast", BrakeByCurrentSet.Set,
         [
-            Rest, Rest with { ElapsedMicroseconds = Tick }, Start, Rest with { Stop = true },
-            Fast with { ElapsedMicroseconds = Tick, ArmatureAmps = 0f }, Fast with { ElapsedMicroseconds = Tick, ArmatureAmps = 350f },
+            Rest, Rest with { ElapsedMicroseconds = Tick }, Start with { ArmatureAmps = 350f }, Rest with { Stop = true },
+            Fast with { ArmatureAmps = 0f }, Fast with { ElapsedMicroseconds = Tick, ArmatureAmps = 350f },
             Fast with { BackEmfVolts = 360f, ArmatureAmps = 0f },
         ]),
         ("line closes while a current says that something still is", BrakeByCurrentSet.Set,
