@@ -94,6 +94,7 @@ public sealed partial class BrokenMachineTests
         ("no cutout in a dip", Dip, Has(s => s.SupplyLowVolts = 0f)),
         ("a high supply trips", Dip, Has(s => s.SupplyHighVolts = Settings.Largest)),
         ("no cutout by a current that moves", SpeedLossSet.Set, Has(s => s.SteadyAmpsPerSec = Settings.Largest)),
+        ("no cutout by a current that does not flow", SpeedLossSet.Set, Has(s => s.ZeroAmps = 5f)),
         ("no cutout by the current before its confirm time", SpeedLossSet.Set, Has(s => s.ResistiveConfirmMicroseconds = 0)),
         ("overspeed trips", Limits, Has(s => s.OverspeedRadPerSec = Settings.Largest)),
         ("turning backwards under the line trips", Limits, Has(s => s.ReverseRadPerSec = Settings.Largest)),

@@ -36,11 +36,11 @@ internal static class SpeedLossSet
         return settings;
     }
 
-    // At 350 A the voltage equation shows just the threshold of the stage that is in, whichever it is; at 200 A more than that.
+    // 10 A is none. At 350 A the voltage equation shows just the threshold of the stage that is in, whichever it is; at 200 A more than that.
     private static List<Letter> Letters()
     {
         List<Letter> letters = [];
-        foreach (float amps in new[] { 0f, 200f, 350f, 700f, -800f })
+        foreach (float amps in new[] { 10f, 200f, 350f, 700f, -800f })
         {
             foreach (Letter shaft in new[] { new Letter { SpeedValid = false }, new Letter(), new Letter { BackEmfVolts = 187.5f } })
             {

@@ -70,7 +70,7 @@ public sealed class InterlockTests
         Assert.InRange(closedStages, 1000, int.MaxValue);
         Assert.InRange(braked, 1000, int.MaxValue);
         Assert.InRange(preset, 1000, int.MaxValue);
-        Assert.InRange(intoPresets, 50, int.MaxValue);
+        Assert.InRange(intoPresets, 100, int.MaxValue);
     }
 
     [Fact]
@@ -174,7 +174,7 @@ public sealed class InterlockTests
     {
         Random random = new((int)number);
         bool odd = random.Next(10) == 0;
-        bool change = random.Next(25) == 0;
+        bool change = random.Next(12) == 0;
         if (change) _wanted.Phase = random.Next(3) switch { 0 => Phase.Accelerating, 1 => Phase.Braking, _ => (Phase)random.Next(8) };
         if (change) _wanted.WantLine = random.Next(3) != 0;
         _wanted.WantStages = odd ? random.Next(8) : Bench.AllStages;

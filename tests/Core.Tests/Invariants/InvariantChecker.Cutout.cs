@@ -18,6 +18,7 @@ internal sealed partial class InvariantChecker
         int stage = BitOperations.TrailingZeroCount(added);
         bool isKnown = _settings.SpeedSensorFitted && readings.SpeedValid;
         bool isUnsteady = Magnitude((double)readings.ArmatureAmps - _lastAmps) > _settings.SteadyAmpsPerSec * elapsed * 1.00001e-6;
+        if (!isKnown && Magnitude(readings.ArmatureAmps) <= _settings.ZeroAmps) return "no cutout by a current that does not flow";
         if (!isKnown && isUnsteady) return "no cutout by a current that moves";
         if (!isKnown && _sinceClosingMicroseconds < _settings.ResistiveConfirmMicroseconds) return "no cutout by the current before its confirm time";
         if (IsOver(stage, readings, 1)) return "no peak above the permitted one";
