@@ -80,23 +80,18 @@ public sealed class Interlock
     private static int AllowedStages(int wantStages, int wereClosed, ContactProof contacts)
     {
         bool earlierProven = contacts.LineClosed && contacts.StagesClosed == wereClosed;
-        return Run(wantStages & (earlierProven ? (wereClosed << 1) | 1 : wereClosed));
+        return InOrder(wantStages & (earlierProven ? (wereClosed << 1) | 1 : wereClosed));
     }
 
     // The same without the line, and each only while the back-EMF permits it.
     private int PresetStages(int wantStages, ContactProof contacts, PeakLaw law)
     {
         int mostStages = contacts.StagesClosed == StagesCommanded ? (StagesCommanded << 1) | 1 : StagesCommanded;
-        return Run(wantStages & mostStages & Permitted(law));
+        return InOrder(wantStages & mostStages & Permitted(law));
     }
 
-    private static int Permitted(PeakLaw law) => (1 << law.StagesToPreset()) - 1;
+    private static int Permitted(PeakLaw law) => StageBits.UpTo(law.StagesToPreset());
 
-    // Stages close in order: what lies behind a gap is not closed.
-    private static int Run(int stages)
-    {
-        int allowed = 0;
-        for (int bit = 1; (stages & bit) != 0; bit <<= 1) allowed |= bit;
-        return allowed;
-    }
+    // What lies behind a gap is not closed.
+    private static int InOrder(int stages) => StageBits.UpTo(StageBits.Run(stages));
 }

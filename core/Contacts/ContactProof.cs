@@ -6,9 +6,6 @@ namespace StarterCtl.Core;
 /// </summary>
 public sealed class ContactProof
 {
-    // Bits of the feedback. Those behind the stage count belong to no coil and must say open like any other.
-    private const int FeedbackBits = 32;
-
     private readonly Settings _settings;
     private readonly CurrentProof _current;
     private readonly Persistence _brakeDiffers = new Persistence();
@@ -42,7 +39,7 @@ public sealed class ContactProof
         _current = current;
         // What nobody has looked at yet is not proven open.
         LineClosed = !settings.LineContactFitted;
-        if (!settings.StageContactsFitted) StagesClosed = (1 << settings.StageCount) - 1;
+        if (!settings.StageContactsFitted) StagesClosed = StageBits.UpTo(settings.StageCount);
         BrakeClosed = settings.BrakeFitted && !settings.BrakeContactFitted;
     }
 
@@ -105,16 +102,16 @@ public sealed class ContactProof
     }
 
     /// <summary>Lowest stage whose contact disagrees with its coil, counted from 1; 0 when all agree.</summary>
-    public int FirstDisagreeingStage => FirstStage(_stagesCommanded ^ StagesClosed);
+    public int FirstDisagreeingStage => StageBits.Lowest(_stagesCommanded ^ StagesClosed);
 
     /// <summary>Lowest stage whose contact is closed against its coil, counted from 1; 0 when there is none.</summary>
-    public int FirstStrayStage => FirstStage(StagesClosed & ~_stagesCommanded);
+    public int FirstStrayStage => StageBits.Lowest(StagesClosed & ~_stagesCommanded);
 
     /// <summary>Lowest stage that is not where it is wanted from now on, counted from 1; 0 when all are.</summary>
-    public int FirstStageBeside(int wantedStages) => FirstStage(wantedStages ^ StagesClosed);
+    public int FirstStageBeside(int wantedStages) => StageBits.Lowest(wantedStages ^ StagesClosed);
 
     /// <summary>True if the coil of a stage was on when the contacts were compared last.</summary>
-    public bool IsStageCommanded(int stage) => (_stagesCommanded & (1 << (stage - 1))) != 0;
+    public bool IsStageCommanded(int stage) => (_stagesCommanded & StageBits.Of(stage)) != 0;
 
     private void UpdateLine(int elapsedMicroseconds, Readings readings, bool commanded)
     {
@@ -187,15 +184,5 @@ public sealed class ContactProof
         FieldFailed = _fieldDiffers.Lasts(readings.FieldClosed != commanded, elapsedMicroseconds, _settings.ContactMicroseconds);
     }
 
-    private bool IsZero(float amps) => amps >= -_settings.ZeroAmps && amps <= _settings.ZeroAmps;
-
-    private static int FirstStage(int bits)
-    {
-        for (int stage = 1; stage <= FeedbackBits; stage++)
-        {
-            if ((bits & (1 << (stage - 1))) != 0) return stage;
-        }
-
-        return 0;
-    }
+    private bool IsZero(float amps) => Magnitude.Of(amps) <= _settings.ZeroAmps;
 }

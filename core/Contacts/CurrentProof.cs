@@ -59,7 +59,7 @@ public sealed class CurrentProof
     public bool IsLooking => _isWatching && (_isSettling || !AwaitsAuxiliary);
 
     /// <summary>Coil bit of the stage whose closing is not proven yet; 0 when there is none.</summary>
-    public int UnprovenStage => _isWatching && _isStage ? 1 << (_stage - 1) : 0;
+    public int UnprovenStage => _isWatching && _isStage ? StageBits.Of(_stage) : 0;
 
     /// <summary>Time left until a closing that shows nothing counts as failed, microseconds.</summary>
     public int MicrosecondsLeft => _settings.ContactMicroseconds + _settings.StepSettleMicroseconds - _microseconds;
@@ -74,9 +74,9 @@ public sealed class CurrentProof
         Fault = FaultId.None;
         int added = coils.StagesCommanded & ~_wereStagesCommanded;
         if (!coils.LineCommanded) Forget();
-        else if (!_wasLineCommanded) Watch(false, StagesIn(coils.StagesCommanded));
-        else if (added != 0 && _judges) Watch(true, StagesIn(coils.StagesCommanded));
-        else if (_isWatching && _isStage && StagesIn(coils.StagesCommanded) < _stage) _isWatching = false;
+        else if (!_wasLineCommanded) Watch(false, StageBits.Run(coils.StagesCommanded));
+        else if (added != 0 && _judges) Watch(true, StageBits.Run(coils.StagesCommanded));
+        else if (_isWatching && _isStage && StageBits.Run(coils.StagesCommanded) < _stage) _isWatching = false;
         _wasLineCommanded = coils.LineCommanded;
         _wereStagesCommanded = coils.StagesCommanded;
         if (_isWatching) Look(elapsedMicroseconds, readings, estimate);
@@ -164,7 +164,7 @@ public sealed class CurrentProof
     // Behind the step too the back-EMF rises: the most that flowed is nearest to what the resistance let through.
     private void KeepMost(Readings readings)
     {
-        if (Magnitude(readings.ArmatureAmps) < Magnitude(_mostAmps)) return;
+        if (Magnitude.Of(readings.ArmatureAmps) < Magnitude.Of(_mostAmps)) return;
         _mostAmps = readings.ArmatureAmps;
         _mostVolts = readings.SupplyVolts;
     }
@@ -172,9 +172,9 @@ public sealed class CurrentProof
     private bool IsClosingSeen(Readings readings)
     {
         if (!_isStage) return _settings.LineContactFitted ? readings.LineClosed : !IsZero(readings.ArmatureAmps);
-        if (_settings.StageContactsFitted) return (readings.StagesClosed & (1 << (_stage - 1))) != 0;
+        if (_settings.StageContactsFitted) return (readings.StagesClosed & StageBits.Of(_stage)) != 0;
         float halfwayAmps = (_unchangedAmps + ExpectedAmps) * 0.5f;
-        return IsVisible && Magnitude(readings.ArmatureAmps) >= Magnitude(halfwayAmps);
+        return IsVisible && Magnitude.Of(readings.ArmatureAmps) >= Magnitude.Of(halfwayAmps);
     }
 
     private void Judge(Readings readings, Estimate estimate)
@@ -192,7 +192,7 @@ public sealed class CurrentProof
         }
 
         // At a start with an unknown speed the shaft may turn already: only too much current speaks then.
-        bool isBelow = Magnitude(amps) < Magnitude(ExpectedAmps);
+        bool isBelow = Magnitude.Of(amps) < Magnitude.Of(ExpectedAmps);
         if (!_isStage && !estimate.SpeedKnown && isBelow) return;
         Explain(amps, volts, estimate);
     }
@@ -218,7 +218,7 @@ public sealed class CurrentProof
             if (!(ohms > 0f)) continue;
             // Another contact than the one that closes had failed before.
             float otherAmps = AmpsThrough(ohms, volts, BackEmf(estimate, stage == _stage ? 0f : moreOhms));
-            if (nearest != 0 && Magnitude(amps - otherAmps) >= Magnitude(amps - nearestAmps)) continue;
+            if (nearest != 0 && Magnitude.Of(amps - otherAmps) >= Magnitude.Of(amps - nearestAmps)) continue;
             nearest = stage;
             nearestAmps = otherAmps;
         }
@@ -241,26 +241,18 @@ public sealed class CurrentProof
     // A current within twice the sensor's own zero error says nothing. Half of a step must be larger than the errors of the
     // readings before and behind it together: noise must not pass for a closing.
     private bool IsVisible =>
-        Magnitude(ExpectedAmps) > 2f * _settings.ZeroAmps
-        && (!_isStage || Magnitude(ExpectedAmps - _unchangedAmps) > 4f * _settings.ZeroAmps);
+        Magnitude.Of(ExpectedAmps) > 2f * _settings.ZeroAmps
+        && (!_isStage || Magnitude.Of(ExpectedAmps - _unchangedAmps) > 4f * _settings.ZeroAmps);
 
     // Where the back-EMF comes from the current before the step, that one's error counts too, larger by the step.
     private bool IsNear(float amps, float expectedAmps, Estimate estimate)
     {
         float zeroAmps = _settings.ZeroAmps;
         if (_isStage && !estimate.SpeedKnown) zeroAmps += zeroAmps * _settings.StageOhms[_stage - 1] / _settings.StageOhms[_stage];
-        return Magnitude(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude(expectedAmps) + zeroAmps;
+        return Magnitude.Of(amps - expectedAmps) <= _settings.StepToleranceRatio * Magnitude.Of(expectedAmps) + zeroAmps;
     }
 
-    // Stages close in order: the coils are a run of ones.
-    private static int StagesIn(int coils)
-    {
-        int stages = 0;
-        for (int bit = 1; (coils & bit) != 0; bit <<= 1) stages++;
-        return stages;
-    }
-
-    private bool IsZero(float amps) => Magnitude(amps) <= _settings.ZeroAmps;
+    private bool IsZero(float amps) => Magnitude.Of(amps) <= _settings.ZeroAmps;
 
     private void Find(FaultId id, float measured, float limit)
     {
@@ -268,6 +260,4 @@ public sealed class CurrentProof
         FaultValue = measured;
         FaultLimit = limit;
     }
-
-    private static float Magnitude(float number) => number < 0f ? -number : number;
 }

@@ -29,8 +29,7 @@ public sealed class Estimator
     {
         float amps = readings.ArmatureAmps;
         float brushVolts = amps >= 0f ? _settings.BrushDropVolts : -_settings.BrushDropVolts;
-        float change = amps - _lastArmatureAmps;
-        if (change < 0f) change = -change;
+        float change = Magnitude.Of(amps - _lastArmatureAmps);
         _lastArmatureAmps = amps;
 
         float constant = _isFluxConstant ? _settings.MachineConstant : _flux.Now(readings);
@@ -49,7 +48,7 @@ public sealed class Estimator
         else
         {
             // Without current the equation shows the supply and no back-EMF: an open circuit, or a sensor that is dead.
-            bool flows = amps > _settings.ZeroAmps || amps < -_settings.ZeroAmps;
+            bool flows = Magnitude.Of(amps) > _settings.ZeroAmps;
             estimate.DecidingValid = flows && estimate.ResistiveValid && _settings.SpeedLoss == SpeedLossAction.FinishStart && constant > 0f;
             // The voltage equation shows the back-EMF of the present flux.
             estimate.DecidingVolts = estimate.DecidingValid ? estimate.ResistiveBackEmfVolts * (atPeak / constant) : 0f;

@@ -30,7 +30,7 @@ public sealed class FluxModel
         switch (_settings.FluxSource)
         {
             case FluxSource.FieldCurrent: return OnCurve(NetFieldAmps(readings.FieldAmps, readings.ArmatureAmps));
-            case FluxSource.ArmatureCurrent: return OnCurve(Magnitude(readings.ArmatureAmps));
+            case FluxSource.ArmatureCurrent: return OnCurve(Magnitude.Of(readings.ArmatureAmps));
             default: return _settings.MachineConstant;
         }
     }
@@ -50,8 +50,8 @@ public sealed class FluxModel
     private float NetFieldAmps(float fieldAmps, float armatureAmps)
     {
         float ratio = _settings.ReactionRatio;
-        float taken = ratio * (ratio > 0f ? Magnitude(armatureAmps) : armatureAmps);
-        return Magnitude(fieldAmps) - taken;
+        float taken = ratio * (ratio > 0f ? Magnitude.Of(armatureAmps) : armatureAmps);
+        return Magnitude.Of(fieldAmps) - taken;
     }
 
     private float OnCurve(float excitingAmps)
@@ -64,6 +64,4 @@ public sealed class FluxModel
         float constant = _settings.CurveConstants[i - 1] + _slopes[i] * behind;
         return constant < _settings.CurveConstants[last] ? constant : _settings.CurveConstants[last];
     }
-
-    private static float Magnitude(float number) => number < 0f ? -number : number;
 }

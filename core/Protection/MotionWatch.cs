@@ -67,23 +67,21 @@ public sealed class MotionWatch
     private void WatchLimits(int elapsedMicroseconds, Readings readings, Estimate estimate, bool lineClosed)
     {
         float speed = readings.SpeedRadPerSec;
-        float magnitude = Magnitude(speed);
+        float magnitude = Magnitude.Of(speed);
         bool isKnown = estimate.SpeedKnown;
         int confirm = _settings.TripConfirmMicroseconds;
         IsTooFast = _fast.Lasts(isKnown && magnitude > _settings.OverspeedRadPerSec, elapsedMicroseconds, confirm);
         IsBackwards = _backwards.Lasts(isKnown && lineClosed && speed < -_settings.ReverseRadPerSec, elapsedMicroseconds, confirm);
 
         bool isStanding = isKnown && lineClosed && magnitude <= _settings.StandstillRadPerSec;
-        bool isLoaded = Magnitude(readings.ArmatureAmps) > _settings.StallAmps;
+        bool isLoaded = Magnitude.Of(readings.ArmatureAmps) > _settings.StallAmps;
         IsStalled = _standing.Lasts(isStanding && isLoaded, elapsedMicroseconds, _settings.StallMicroseconds);
 
-        ApartVolts = Magnitude(estimate.BackEmfVolts - estimate.ResistiveBackEmfVolts);
+        ApartVolts = Magnitude.Of(estimate.BackEmfVolts - estimate.ResistiveBackEmfVolts);
         IsApart = false;
         // While the current moves the two cannot be compared: the time stands still.
         if (lineClosed && !estimate.ResistiveValid) return;
         bool isApart = isKnown && lineClosed && ApartVolts > _settings.DisagreementVolts;
         IsApart = _apart.Lasts(isApart, elapsedMicroseconds, _settings.DisagreementMicroseconds);
     }
-
-    private static float Magnitude(float number) => number < 0f ? -number : number;
 }

@@ -125,7 +125,7 @@ public sealed class Protector
 
     private void CheckField(int elapsedMicroseconds, Readings readings, bool isLive)
     {
-        bool isWeak = isLive && !(Magnitude(readings.FieldAmps) >= _settings.MinimumFieldAmps);
+        bool isWeak = isLive && !(Magnitude.Of(readings.FieldAmps) >= _settings.MinimumFieldAmps);
         if (_weakField.Lasts(isWeak, elapsedMicroseconds, _settings.TripConfirmMicroseconds))
         {
             Find(FaultId.FieldLost, readings.FieldAmps, _settings.MinimumFieldAmps);
@@ -144,7 +144,7 @@ public sealed class Protector
     private void CheckOpenCurrent(int elapsedMicroseconds, Readings readings)
     {
         bool isOpen = _contacts.AllOpen && !_contacts.LineCommanded && !_contacts.BrakeCommanded;
-        bool flows = !(Magnitude(readings.ArmatureAmps) <= _settings.ZeroAmps);
+        bool flows = !(Magnitude.Of(readings.ArmatureAmps) <= _settings.ZeroAmps);
         if (_openCurrent.Lasts(isOpen && flows, elapsedMicroseconds, _settings.ContactMicroseconds))
         {
             Find(FaultId.CurrentWhileOpen, readings.ArmatureAmps, _settings.ZeroAmps);
@@ -229,6 +229,4 @@ public sealed class Protector
 
     /// <summary>True if <see cref="Present"/> was not there on the tick before.</summary>
     public bool IsPresentNew => (_lastFoundBits & (1 << (int)Present)) == 0;
-
-    private static float Magnitude(float number) => number < 0f ? -number : number;
 }

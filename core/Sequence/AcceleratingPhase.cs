@@ -10,6 +10,7 @@ public sealed class AcceleratingPhase
     private readonly PeakLaw _law;
     private readonly ContactWait _waits;
     private readonly SupplyDip _dip;
+    private readonly RunningPhase _running;
     private readonly MotionWatch _motion;
     private readonly EventLog _log;
     private readonly Explanation _why;
@@ -17,7 +18,7 @@ public sealed class AcceleratingPhase
     /// <summary>Builds the phase.</summary>
     public AcceleratingPhase(
         Settings settings, Sequence sequence, ContactProof contacts, CurrentProof current, PeakLaw law, ContactWait waits,
-        SupplyDip dip, MotionWatch motion, EventLog log, Explanation why)
+        SupplyDip dip, RunningPhase running, MotionWatch motion, EventLog log, Explanation why)
     {
         _settings = settings;
         _sequence = sequence;
@@ -26,6 +27,7 @@ public sealed class AcceleratingPhase
         _law = law;
         _waits = waits;
         _dip = dip;
+        _running = running;
         _motion = motion;
         _log = log;
         _why = why;
@@ -61,7 +63,7 @@ public sealed class AcceleratingPhase
         bool turns = estimate.SpeedKnown && readings.SpeedRadPerSec > _settings.StandstillRadPerSec;
         bool isUnfit = isBackwards || (turns && !_settings.SpinningStart) || !_law.IsFirstCeilingKept;
         int stages = turns && !isUnfit ? _law.StagesToPreset() : 0;
-        int wanted = (1 << stages) - 1;
+        int wanted = StageBits.UpTo(stages);
         _sequence.WantStages &= wanted & _contacts.StagesCommanded;
 
         // A coil that is still on for a stage no longer wanted may close it yet.
@@ -85,9 +87,8 @@ public sealed class AcceleratingPhase
         }
         else if (_sequence.WantStages != wanted)
         {
-            int stage = 1;
-            while ((_sequence.WantStages & (1 << (stage - 1))) != 0) stage++;
-            _sequence.WantStages |= 1 << (stage - 1);
+            int stage = StageBits.Run(_sequence.WantStages) + 1;
+            _sequence.WantStages |= StageBits.Of(stage);
             _why.Set(Reason.PresettingStages, stage, stages, _settings.ContactMicroseconds);
         }
         else
@@ -151,9 +152,7 @@ public sealed class AcceleratingPhase
         }
 
         _sequence.GoTo(Phase.Running);
-        float drivingVolts = readings.SupplyVolts - _settings.BrushDropVolts;
-        if (estimate.SpeedKnown) _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, drivingVolts, 0);
-        else _why.Set(Reason.RunningWithoutSpeed, estimate.ResistiveBackEmfVolts, drivingVolts, 0);
+        _running.Explain(readings, estimate);
     }
 
     private void DecideCutout(int elapsedMicroseconds, Readings readings, Estimate estimate)

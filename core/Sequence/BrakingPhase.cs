@@ -21,7 +21,7 @@ public sealed class BrakingPhase
     public void Step(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         _sequence.InPhaseMicroseconds = Elapsed.Add(_sequence.InPhaseMicroseconds, elapsedMicroseconds);
-        float speed = readings.SpeedRadPerSec < 0f ? -readings.SpeedRadPerSec : readings.SpeedRadPerSec;
+        float speed = Magnitude.Of(readings.SpeedRadPerSec);
         int microsecondsLeft = _settings.MaximumBrakeMicroseconds - _sequence.InPhaseMicroseconds;
         if (estimate.SpeedKnown && speed <= _settings.BrakeReleaseRadPerSec)
         {

@@ -49,7 +49,7 @@ public sealed class ContactWait
     public void Wait()
     {
         int stage = _sequence.Stage;
-        int provenStages = (1 << (stage - 1)) - 1;
+        int provenStages = StageBits.UpTo(stage - 1);
         bool isLost = !_contacts.LineClosed || (_contacts.StagesClosed & provenStages) != provenStages;
         int lastStage = (_sequence.WantStages & _sequence.StageBit) != 0 ? stage : stage - 1;
         _sequence.ConfirmedMicroseconds = -1;

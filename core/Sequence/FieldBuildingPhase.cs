@@ -49,7 +49,7 @@ public sealed class FieldBuildingPhase
 
     private bool Stands(Readings readings)
     {
-        float fieldAmps = readings.FieldAmps < 0f ? -readings.FieldAmps : readings.FieldAmps;
+        float fieldAmps = Magnitude.Of(readings.FieldAmps);
         bool isStrong = _settings.MinimumFieldAmps <= 0f || fieldAmps >= _settings.MinimumFieldAmps;
         return isStrong && (!_settings.FieldContactFitted || readings.FieldClosed);
     }

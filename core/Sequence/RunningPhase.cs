@@ -31,10 +31,16 @@ public sealed class RunningPhase
             _sequence.InPhaseMicroseconds = 0;
         }
 
-        float drivingVolts = readings.SupplyVolts - _settings.BrushDropVolts;
         if (!isPutBack && !_waits.IsOver) _waits.Wait();
         else if (_dip.IsOn) _dip.Explain(readings);
-        else if (!estimate.SpeedKnown) _why.Set(Reason.RunningWithoutSpeed, estimate.ResistiveBackEmfVolts, drivingVolts, 0);
+        else Explain(readings, estimate);
+    }
+
+    /// <summary>Says that all resistance is out, with the back-EMF that holds the current.</summary>
+    public void Explain(Readings readings, Estimate estimate)
+    {
+        float drivingVolts = readings.SupplyVolts - _settings.BrushDropVolts;
+        if (!estimate.SpeedKnown) _why.Set(Reason.RunningWithoutSpeed, estimate.ResistiveBackEmfVolts, drivingVolts, 0);
         else _why.Set(Reason.AllStagesCutOut, estimate.BackEmfVolts, drivingVolts, 0);
     }
 }

@@ -54,7 +54,7 @@ public sealed class Sequence
     }
 
     /// <summary>Coil bit of the stage in effect.</summary>
-    public int StageBit => 1 << (Stage - 1);
+    public int StageBit => StageBits.Of(Stage);
 
     /// <summary>Enters a phase from its beginning: no line, no stage, no brake wanted. The field is the phase's own affair.</summary>
     public void Enter(Phase phase)

@@ -29,8 +29,8 @@ public sealed class Sequencer
         SupplyDip dip = new SupplyDip(settings, sequence, law, protector.Supply, log, why);
         _ready = new ReadyPhase(settings, sequence, contacts, protector, starts, why);
         _fieldBuilding = new FieldBuildingPhase(settings, sequence, why);
-        _accelerating = new AcceleratingPhase(settings, sequence, contacts, current, law, waits, dip, protector.Motion, log, why);
         _running = new RunningPhase(settings, sequence, waits, dip, why);
+        _accelerating = new AcceleratingPhase(settings, sequence, contacts, current, law, waits, dip, _running, protector.Motion, log, why);
         _stopping = new StoppingPhase(settings, sequence, contacts, why);
         _braking = new BrakingPhase(settings, sequence, contacts, why);
         _tripped = new TrippedPhase(sequence, contacts, faults, log, why);

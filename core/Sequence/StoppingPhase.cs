@@ -44,14 +44,14 @@ public sealed class StoppingPhase
     }
 
     private bool TurnsTooFast(Readings readings, Estimate estimate) =>
-        estimate.SpeedKnown && Magnitude(readings.SpeedRadPerSec) > _settings.BrakeReleaseRadPerSec;
+        estimate.SpeedKnown && Magnitude.Of(readings.SpeedRadPerSec) > _settings.BrakeReleaseRadPerSec;
 
     private void WaitForBrake(int elapsedMicroseconds, Readings readings, Estimate estimate)
     {
         if (!CountWait(elapsedMicroseconds, readings)) return;
         // The delay begins on the tick that finds the contacts open, however long that tick was.
         _sequence.ConfirmedMicroseconds = _sequence.ConfirmedMicroseconds >= 0 ? Elapsed.Add(_sequence.ConfirmedMicroseconds, elapsedMicroseconds) : 0;
-        float backEmfVolts = Magnitude(estimate.BackEmfVolts);
+        float backEmfVolts = Magnitude.Of(estimate.BackEmfVolts);
         float brakeVolts = _settings.PeakAmps * _settings.BrakeOhms + _settings.BrushDropVolts;
         if (_sequence.ConfirmedMicroseconds < _settings.BrakeDelayMicroseconds)
         {
@@ -88,6 +88,4 @@ public sealed class StoppingPhase
             : _contacts.StagesClosed != 0 ? _contacts.StagesMicrosecondsLeft : _contacts.BrakeMicrosecondsLeft;
         _why.Set(Reason.WaitingForContactsToOpen, 0f, 0f, microsecondsLeft);
     }
-
-    private static float Magnitude(float number) => number < 0f ? -number : number;
 }

@@ -34,8 +34,8 @@ public sealed class SupplyDip
     {
         if (_settings.DipAction != DipAction.PutResistanceBack) return false;
         int stages = 0;
-        while ((_sequence.WantStages & (1 << stages)) != 0 && _law.IsKeptOnReturn(stages + 1)) stages++;
-        int kept = (1 << stages) - 1;
+        while (stages < StageBits.Run(_sequence.WantStages) && _law.IsKeptOnReturn(stages + 1)) stages++;
+        int kept = StageBits.UpTo(stages);
         if (kept == _sequence.WantStages) return false;
         _sequence.WantStages = kept;
         _sequence.BeginStage(stages + 1);
