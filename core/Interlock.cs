@@ -32,37 +32,31 @@ public sealed class Interlock
     /// <param name="outputs">Receives this tick's commands.</param>
     public void Apply(Sequence wanted, bool isLatched, Readings readings, ContactProof contacts, PeakLaw law, Outputs outputs)
     {
-        outputs.AllOff();
-
         bool powered = !isLatched && !readings.StopPressed && !readings.EmergencyStop
             && (wanted.Phase == Phase.Accelerating || wanted.Phase == Phase.Running);
         bool lineIsOpen = !LineCommanded && !contacts.LineClosed;
-        bool brakeIsOpen = !BrakeCommanded && !contacts.BrakeClosed;
-        bool isDead = contacts.IsDead(readings);
-        if (powered && brakeIsOpen && (LineCommanded || isDead) && MayLineClose(wanted, contacts, law))
+        bool closeLine = false;
+        int closeStages = 0;
+        if (powered && !BrakeCommanded && !contacts.BrakeClosed)
         {
-            outputs.CloseLine = true;
-            outputs.CloseStages = AllowedStages(wanted.WantStages, StagesCommanded, contacts);
-        }
-        else if (powered && brakeIsOpen && lineIsOpen && isDead && !wanted.WantLine)
-        {
-            outputs.CloseStages = PresetStages(wanted.WantStages, contacts, law);
+            closeLine = (LineCommanded || contacts.IsDead(readings)) && MayLineClose(wanted, contacts, law);
+            if (closeLine) closeStages = AllowedStages(wanted.WantStages, StagesCommanded, contacts);
+            else if (lineIsOpen && !wanted.WantLine && contacts.IsDead(readings)) closeStages = PresetStages(wanted.WantStages, contacts, law);
         }
 
-        bool mayBrake = !isLatched && !readings.EmergencyStop && wanted.Phase == Phase.Braking;
-        outputs.CloseBrake = mayBrake && wanted.WantBrake && lineIsOpen && (BrakeCommanded || isDead)
-            && !outputs.CloseLine && contacts.StagesClosed == 0;
+        bool closeBrake = wanted.WantBrake && wanted.Phase == Phase.Braking && !isLatched && !readings.EmergencyStop
+            && lineIsOpen && (BrakeCommanded || contacts.IsDead(readings)) && contacts.StagesClosed == 0;
         // The field never goes under a closed line, not even in a trip: the motor would run away. A contact that was told to
         // close on the last tick may still be on its way in.
-        bool isNeeded = FieldCommanded && (LineCommanded || outputs.CloseLine || contacts.LineClosed);
-        outputs.CloseField = _settings.FieldContactorFitted && ((wanted.WantField && !isLatched) || isNeeded);
+        bool isNeeded = FieldCommanded && (LineCommanded || closeLine || contacts.LineClosed);
+        bool closeField = _settings.FieldContactorFitted && ((wanted.WantField && !isLatched) || isNeeded);
 
-        LineCommanded = outputs.CloseLine;
-        StagesCommanded = outputs.CloseStages;
-        BrakeCommanded = outputs.CloseBrake;
-        FieldCommanded = outputs.CloseField;
+        outputs.CloseLine = LineCommanded = closeLine;
+        outputs.CloseStages = StagesCommanded = closeStages;
+        outputs.CloseBrake = BrakeCommanded = closeBrake;
+        outputs.CloseField = FieldCommanded = closeField;
         outputs.ReadyLamp = wanted.Phase == Phase.Ready && wanted.Refusals == Refusal.None;
-        outputs.RunningLamp = wanted.Phase == Phase.Running && contacts.LineClosed && contacts.StagesClosed == StagesCommanded;
+        outputs.RunningLamp = wanted.Phase == Phase.Running && contacts.LineClosed && contacts.StagesClosed == closeStages;
         outputs.TrippedLamp = isLatched;
     }
 
@@ -80,18 +74,15 @@ public sealed class Interlock
     private static int AllowedStages(int wantStages, int wereClosed, ContactProof contacts)
     {
         bool earlierProven = contacts.LineClosed && contacts.StagesClosed == wereClosed;
-        return InOrder(wantStages & (earlierProven ? (wereClosed << 1) | 1 : wereClosed));
+        return StageBits.InOrder(wantStages & (earlierProven ? (wereClosed << 1) | 1 : wereClosed));
     }
 
     // The same without the line, and each only while the back-EMF permits it.
     private int PresetStages(int wantStages, ContactProof contacts, PeakLaw law)
     {
         int mostStages = contacts.StagesClosed == StagesCommanded ? (StagesCommanded << 1) | 1 : StagesCommanded;
-        return InOrder(wantStages & mostStages & Permitted(law));
+        return StageBits.InOrder(wantStages & mostStages & Permitted(law));
     }
 
     private static int Permitted(PeakLaw law) => StageBits.UpTo(law.StagesToPreset());
-
-    // What lies behind a gap is not closed.
-    private static int InOrder(int stages) => StageBits.UpTo(StageBits.Run(stages));
 }

@@ -8,6 +8,11 @@ public sealed class ContactProof
 {
     private readonly Settings _settings;
     private readonly CurrentProof _current;
+    private readonly bool _usesCurrent;
+    private readonly bool _hasLineContact;
+    private readonly bool _hasStageContacts;
+    private readonly bool _needsCurrent;
+    private readonly bool _hasOthers;
     private readonly Persistence _brakeDiffers = new Persistence();
     private readonly Persistence _fieldDiffers = new Persistence();
     private bool _lineCommanded;
@@ -37,6 +42,11 @@ public sealed class ContactProof
     {
         _settings = settings;
         _current = current;
+        _usesCurrent = current.IsUsed;
+        _hasLineContact = settings.LineContactFitted;
+        _hasStageContacts = settings.StageContactsFitted;
+        _needsCurrent = !settings.LineContactFitted || (settings.BrakeFitted && !settings.BrakeContactFitted);
+        _hasOthers = settings.BrakeFitted || settings.FieldContactorFitted;
         // What nobody has looked at yet is not proven open.
         LineClosed = !settings.LineContactFitted;
         if (!settings.StageContactsFitted) StagesClosed = StageBits.UpTo(settings.StageCount);
@@ -58,8 +68,8 @@ public sealed class ContactProof
     /// <summary>True once a stage contact has disagreed with its coil for the contact time.</summary>
     public bool StagesFailed;
 
-    /// <summary>True if any contact has failed.</summary>
-    public bool HasFailed => LineFailed || StagesFailed || BrakeFailed || FieldFailed;
+    /// <summary>True once any contact has disagreed with its coil for the contact time.</summary>
+    public bool HasFailed;
 
     /// <summary>True if the line coil was on when its contact was compared last.</summary>
     public bool LineCommanded => _lineCommanded;
@@ -77,13 +87,12 @@ public sealed class ContactProof
     public bool AllOpen => !LineClosed && StagesClosed == 0 && !BrakeClosed;
 
     /// <summary>True if the line is seen closed, by its auxiliary contact on this tick or by what was proven up to the last.</summary>
-    public bool IsLineSeen(Readings readings) => _settings.LineContactFitted ? readings.LineClosed : LineClosed;
+    public bool IsLineSeen(Readings readings) => _hasLineContact ? readings.LineClosed : LineClosed;
 
     /// <summary>
     /// True unless current flows where only the current can show an open contact: on this tick, whatever was proven before.
     /// </summary>
-    public bool IsDead(Readings readings) =>
-        (_settings.LineContactFitted && (!_settings.BrakeFitted || _settings.BrakeContactFitted)) || IsZero(readings.ArmatureAmps);
+    public bool IsDead(Readings readings) => !_needsCurrent || IsZero(readings.ArmatureAmps);
 
     /// <summary>Compares contacts with the coils as the last tick left them.</summary>
     /// <param name="elapsedMicroseconds">Clamped time since the last tick.</param>
@@ -92,11 +101,18 @@ public sealed class ContactProof
     /// <param name="coils">The interlock, with the coils as the last tick left them.</param>
     public void Update(int elapsedMicroseconds, Readings readings, Estimate estimate, Interlock coils)
     {
-        if (_current.IsUsed) _current.Update(elapsedMicroseconds, readings, estimate, coils);
+        if (_usesCurrent) _current.Update(elapsedMicroseconds, readings, estimate, coils);
         UpdateLine(elapsedMicroseconds, readings, coils.LineCommanded);
         UpdateStages(elapsedMicroseconds, readings, coils.StagesCommanded);
+        HasFailed = LineFailed | StagesFailed;
+        if (_hasOthers) UpdateOthers(elapsedMicroseconds, readings, coils);
+    }
+
+    private void UpdateOthers(int elapsedMicroseconds, Readings readings, Interlock coils)
+    {
         if (_settings.BrakeFitted) UpdateBrake(elapsedMicroseconds, readings, coils.BrakeCommanded);
         if (_settings.FieldContactFitted) UpdateField(elapsedMicroseconds, readings, coils.FieldCommanded);
+        HasFailed |= BrakeFailed | FieldFailed;
         _brakeCommanded = coils.BrakeCommanded;
         _fieldCommanded = coils.FieldCommanded;
     }
@@ -123,7 +139,7 @@ public sealed class ContactProof
 
         _lineCommanded = commanded;
         LineFailed = false;
-        if (_settings.LineContactFitted)
+        if (_hasLineContact)
         {
             LineClosed = readings.LineClosed;
             if (LineClosed == commanded) _lineMicroseconds = 0;
@@ -148,11 +164,11 @@ public sealed class ContactProof
     private void UpdateStages(int elapsedMicroseconds, Readings readings, int commanded)
     {
         if (commanded != _stagesCommanded) _stagesMicroseconds = 0;
-        int seen = _settings.StageContactsFitted ? readings.StagesClosed : SeenStages(elapsedMicroseconds, commanded);
+        int seen = _hasStageContacts ? readings.StagesClosed : SeenStages(elapsedMicroseconds, commanded);
         _stagesCommanded = commanded;
-        StagesClosed = _current.IsUsed ? seen & ~_current.UnprovenStage : seen;
+        StagesClosed = _usesCurrent ? seen & ~_current.UnprovenStage : seen;
         StagesFailed = false;
-        if (!_settings.StageContactsFitted) return;
+        if (!_hasStageContacts) return;
         if (seen == commanded) _stagesMicroseconds = 0;
         else StagesFailed = IsOver(_stagesMicroseconds = Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds));
     }

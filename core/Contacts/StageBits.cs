@@ -21,6 +21,9 @@ public static class StageBits
         return stages;
     }
 
+    /// <summary>The stages of that run; what lies behind a gap is left out.</summary>
+    public static int InOrder(int bits) => bits & ~(bits + 1);
+
     /// <summary>Lowest stage of a set, from 1; 0 of an empty one.</summary>
     public static int Lowest(int bits)
     {

@@ -32,8 +32,14 @@ public sealed class Estimator
         float change = Magnitude.Of(amps - _lastArmatureAmps);
         _lastArmatureAmps = amps;
 
-        float constant = _isFluxConstant ? _settings.MachineConstant : _flux.Now(readings);
-        float atPeak = _isFluxConstant ? constant : _flux.AtPeak(readings);
+        float constant = _settings.MachineConstant;
+        float atPeak = constant;
+        if (!_isFluxConstant)
+        {
+            constant = _flux.Now(readings);
+            atPeak = _flux.AtPeak(readings);
+        }
+
         estimate.SpeedKnown = readings.SpeedValid && _settings.SpeedSensorFitted;
         estimate.BackEmfVolts = constant * readings.SpeedRadPerSec;
         estimate.ResistiveBackEmfVolts = readings.SupplyVolts - brushVolts - amps * _settings.StageOhms[stageIndex];

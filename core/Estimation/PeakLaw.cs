@@ -9,6 +9,7 @@ public sealed class PeakLaw
 {
     private readonly Settings _settings;
     private readonly Estimate _estimate;
+    private readonly float[] _voltsLeft;
     private float _supplyVolts;
 
     /// <summary>Builds the rule on checked settings.</summary>
@@ -17,6 +18,7 @@ public sealed class PeakLaw
     public PeakLaw(Settings settings, Estimate estimate)
     {
         _settings = settings;
+        _voltsLeft = settings.VoltsLeft;
         _estimate = estimate;
     }
 
@@ -25,11 +27,11 @@ public sealed class PeakLaw
 
     /// <summary>Back-EMF from which a stage may be cut out at the present supply, V.</summary>
     /// <param name="stage">1 to the stage count.</param>
-    public float ThresholdVolts(int stage) => _supplyVolts - _settings.BrushDropVolts - _settings.VoltsLeft[stage - 1];
+    public float ThresholdVolts(int stage) => _supplyVolts - _settings.BrushDropVolts - _voltsLeft[stage - 1];
 
     /// <summary>Back-EMF up to which a stage may be cut out at the present supply, V.</summary>
     /// <param name="stage">1 to the stage count.</param>
-    public float CeilingVolts(int stage) => _supplyVolts + _settings.BrushDropVolts + _settings.VoltsLeft[stage - 1];
+    public float CeilingVolts(int stage) => _supplyVolts + _settings.BrushDropVolts + _voltsLeft[stage - 1];
 
     /// <summary>
     /// True while the current with a stage cut out stays within the peak. A threshold that is not above zero comes from a dead
@@ -53,7 +55,7 @@ public sealed class PeakLaw
     /// <param name="stage">1 to the stage count.</param>
     public bool IsKeptOnReturn(int stage) =>
         _estimate.DecidingValid && _estimate.DecidingVolts <= CeilingVolts(stage)
-        && _estimate.DecidingVolts >= _settings.NominalSupplyVolts - _settings.BrushDropVolts - _settings.VoltsLeft[stage - 1];
+        && _estimate.DecidingVolts >= _settings.NominalSupplyVolts - _settings.BrushDropVolts - _voltsLeft[stage - 1];
 
     /// <summary>How many stages may be closed before the line does, for the present back-EMF.</summary>
     /// <returns>0 to the stage count; each stage below is permitted too.</returns>

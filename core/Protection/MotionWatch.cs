@@ -70,18 +70,19 @@ public sealed class MotionWatch
         float magnitude = Magnitude.Of(speed);
         bool isKnown = estimate.SpeedKnown;
         int confirm = _settings.TripConfirmMicroseconds;
+        bool isDriven = isKnown && lineClosed;
         IsTooFast = _fast.Lasts(isKnown && magnitude > _settings.OverspeedRadPerSec, elapsedMicroseconds, confirm);
-        IsBackwards = _backwards.Lasts(isKnown && lineClosed && speed < -_settings.ReverseRadPerSec, elapsedMicroseconds, confirm);
+        IsBackwards = _backwards.Lasts(isDriven && speed < -_settings.ReverseRadPerSec, elapsedMicroseconds, confirm);
 
-        bool isStanding = isKnown && lineClosed && magnitude <= _settings.StandstillRadPerSec;
-        bool isLoaded = Magnitude.Of(readings.ArmatureAmps) > _settings.StallAmps;
-        IsStalled = _standing.Lasts(isStanding && isLoaded, elapsedMicroseconds, _settings.StallMicroseconds);
+        bool isStanding = isDriven && magnitude <= _settings.StandstillRadPerSec;
+        bool isLoaded = isStanding && Magnitude.Of(readings.ArmatureAmps) > _settings.StallAmps;
+        IsStalled = _standing.Lasts(isLoaded, elapsedMicroseconds, _settings.StallMicroseconds);
 
         ApartVolts = Magnitude.Of(estimate.BackEmfVolts - estimate.ResistiveBackEmfVolts);
         IsApart = false;
         // While the current moves the two cannot be compared: the time stands still.
         if (lineClosed && !estimate.ResistiveValid) return;
-        bool isApart = isKnown && lineClosed && ApartVolts > _settings.DisagreementVolts;
+        bool isApart = isDriven && ApartVolts > _settings.DisagreementVolts;
         IsApart = _apart.Lasts(isApart, elapsedMicroseconds, _settings.DisagreementMicroseconds);
     }
 }

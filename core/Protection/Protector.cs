@@ -74,7 +74,8 @@ public sealed class Protector
         bool lineClosed = _contacts.LineClosed;
         bool lineCommanded = _contacts.LineCommanded;
         if (Supply.IsUsed) Supply.Update(elapsedMicroseconds, readings, lineCommanded || sequence.Phase == Phase.Accelerating);
-        if (Motion.IsToLook(readings)) Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
+        bool looksAtMotion = Motion.IsToLook(readings);
+        if (looksAtMotion) Motion.Update(elapsedMicroseconds, readings, estimate, lineClosed, sequence.Phase);
         if (_watchesHeat) Heat.Update(elapsedMicroseconds, readings, sequence.Stage - 1, lineClosed);
 
         Present = FaultId.None;
@@ -82,11 +83,11 @@ public sealed class Protector
         _foundBits = 0;
         CheckReadings(readings);
         if (_watchesField) CheckField(elapsedMicroseconds, readings, lineCommanded);
-        if (Motion.IsTooFast) Find(FaultId.Overspeed, readings.SpeedRadPerSec, _settings.OverspeedRadPerSec);
+        if (looksAtMotion && Motion.IsTooFast) Find(FaultId.Overspeed, readings.SpeedRadPerSec, _settings.OverspeedRadPerSec);
         if (_watchesOpenCurrent) CheckOpenCurrent(elapsedMicroseconds, readings);
         if (_contacts.HasFailed || _current.Fault != FaultId.None) CheckContacts();
-        if (Motion.IsSpeedLost) Find(FaultId.SpeedSignalLost, 0f, 0f);
-        if (Motion.WatchesLimits) CheckMotion(readings);
+        if (looksAtMotion && Motion.IsSpeedLost) Find(FaultId.SpeedSignalLost, 0f, 0f);
+        if (looksAtMotion && Motion.WatchesLimits) CheckMotion(readings);
         if (_watchesHeat) CheckHeat(readings);
         CheckSurroundings(elapsedMicroseconds, readings, sequence.Phase);
         _hasTicked = true;
@@ -94,17 +95,18 @@ public sealed class Protector
 
     private void CheckReadings(Readings readings)
     {
+        Settings settings = _settings;
         if (readings.EmergencyStop) Find(FaultId.EmergencyStop, 1f, 0f);
         if (readings.Stale && Find(FaultId.ReadingInvalid, 1f, 0f)) PresentChannel = Channel.All;
-        CheckChannel(Channel.Supply, readings.SupplyVolts, _lowestSupplyVolts, _settings.HighestSupplyVolts);
-        if (_settings.SpeedSensorFitted && readings.SpeedValid)
+        CheckChannel(Channel.Supply, readings.SupplyVolts, _lowestSupplyVolts, settings.HighestSupplyVolts);
+        if (settings.SpeedSensorFitted && readings.SpeedValid)
         {
-            CheckChannel(Channel.Speed, readings.SpeedRadPerSec, -_settings.HighestSpeedRadPerSec, _settings.HighestSpeedRadPerSec);
+            CheckChannel(Channel.Speed, readings.SpeedRadPerSec, -settings.HighestSpeedRadPerSec, settings.HighestSpeedRadPerSec);
         }
 
-        if (_settings.FieldSensorFitted) CheckChannel(Channel.FieldCurrent, readings.FieldAmps, -Settings.Largest, Settings.Largest);
-        if (_settings.ResistorSensorFitted) CheckChannel(Channel.ResistorTemperature, readings.ResistorCelsius, LowestCelsius, HighestCelsius);
-        if (!IsWithin(readings.ArmatureAmps, -_settings.InstantTripAmps, _settings.InstantTripAmps)) FindCurrent(readings.ArmatureAmps);
+        if (settings.FieldSensorFitted) CheckChannel(Channel.FieldCurrent, readings.FieldAmps, -Settings.Largest, Settings.Largest);
+        if (settings.ResistorSensorFitted) CheckChannel(Channel.ResistorTemperature, readings.ResistorCelsius, LowestCelsius, HighestCelsius);
+        if (!IsWithin(readings.ArmatureAmps, -settings.InstantTripAmps, settings.InstantTripAmps)) FindCurrent(readings.ArmatureAmps);
     }
 
     // A current that cannot be believed is above the trip as well.

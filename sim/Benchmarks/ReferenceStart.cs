@@ -24,7 +24,22 @@ internal static class ReferenceStart
     });
 
     /// <summary>The controller's settings.</summary>
-    public static Settings Settings { get; } =
+    public static Settings Settings { get; } = NewSettings();
+
+    /// <summary>The same starter with a field contactor and a brake, so that it passes through every phase.</summary>
+    public static Settings SettingsWithFieldAndBrake()
+    {
+        Settings settings = NewSettings();
+        settings.FieldContactorFitted = true;
+        settings.FieldContactFitted = true;
+        settings.FieldBuildMicroseconds = 500000;
+        settings.BrakeFitted = true;
+        settings.BrakeOhms = 1;
+        settings.BrakeReleaseRadPerSec = 5;
+        return settings;
+    }
+
+    private static Settings NewSettings() =>
         ControllerSettings.From(Design, Machine, new ControlSetup { ConfirmMicroseconds = 2000, InstantTripAmps = 1050 });
 
     /// <summary>Machine, load, supply and contactors.</summary>

@@ -3,7 +3,10 @@ using StarterCtl.Core;
 
 namespace StarterCtl.Benchmarks;
 
-/// <summary>One control period of the core, phase by phase, for a plain starter and with everything switched on.</summary>
+/// <summary>
+/// One control period of the core, phase by phase: for a plain starter, with field contactor and brake for the phases that need
+/// them, and with everything switched on.
+/// </summary>
 [MemoryDiagnoser]
 public class TickBenchmarks
 {
@@ -26,9 +29,9 @@ public class TickBenchmarks
     [GlobalSetup]
     public void BringToPhase()
     {
-        // A plain starter has neither field nor brake: it is timed where it can be.
-        bool needsEverything = Phase is Phase.FieldBuilding or Phase.Braking;
-        Settings settings = Everything || needsEverything ? BootCourse.Settings() : ReferenceStart.Settings;
+        bool needsFieldOrBrake = Phase is Phase.FieldBuilding or Phase.Braking;
+        Settings settings = Everything ? BootCourse.Settings()
+            : needsFieldOrBrake ? ReferenceStart.SettingsWithFieldAndBrake() : ReferenceStart.Settings;
         _controller = new Controller(settings);
         _readings.SupplyVolts = 240;
         _readings.SpeedValid = true;
@@ -49,7 +52,7 @@ public class TickBenchmarks
 
         TickUntil(Phase.Accelerating);
         bool isToRun = Phase is Phase.Running or Phase.Stopping or Phase.Braking;
-        if (isToRun) _readings.SpeedRadPerSec = Everything || needsEverything ? 110 : 94;
+        if (isToRun) _readings.SpeedRadPerSec = Everything ? 110 : 94;
         else _readings.SpeedRadPerSec = 10;
         for (int i = 0; i < 20 || (isToRun && _controller.Phase == Phase.Accelerating && i < MostTicks); i++) Follow();
         if (Phase is Phase.Stopping or Phase.Braking)
