@@ -3,7 +3,7 @@ namespace StarterCtl.Core;
 /// <summary>The last word: composes the outputs from what is wanted and refuses what must never be, whatever was decided.</summary>
 public sealed class Interlock
 {
-    private readonly Settings _settings;
+    private readonly bool _hasFieldContactor;
 
     /// <summary>Line coil as the last tick left it.</summary>
     public bool LineCommanded;
@@ -20,7 +20,7 @@ public sealed class Interlock
     /// <summary>Builds an interlock with every coil off.</summary>
     public Interlock(Settings settings)
     {
-        _settings = settings;
+        _hasFieldContactor = settings.FieldContactorFitted;
     }
 
     /// <summary>Writes every output.</summary>
@@ -34,22 +34,21 @@ public sealed class Interlock
     {
         bool powered = !isLatched && !readings.StopPressed && !readings.EmergencyStop
             && (wanted.Phase == Phase.Accelerating || wanted.Phase == Phase.Running);
-        bool lineIsOpen = !LineCommanded && !contacts.LineClosed;
         bool closeLine = false;
         int closeStages = 0;
         if (powered && !BrakeCommanded && !contacts.BrakeClosed)
         {
             closeLine = (LineCommanded || contacts.IsDead(readings)) && MayLineClose(wanted, contacts, law);
             if (closeLine) closeStages = AllowedStages(wanted.WantStages, StagesCommanded, contacts);
-            else if (lineIsOpen && !wanted.WantLine && contacts.IsDead(readings)) closeStages = PresetStages(wanted.WantStages, contacts, law);
+            else if (!wanted.WantLine && IsLineOpen(contacts) && contacts.IsDead(readings)) closeStages = PresetStages(wanted.WantStages, contacts, law);
         }
 
         bool closeBrake = wanted.WantBrake && wanted.Phase == Phase.Braking && !isLatched && !readings.EmergencyStop
-            && lineIsOpen && (BrakeCommanded || contacts.IsDead(readings)) && contacts.StagesClosed == 0;
+            && IsLineOpen(contacts) && (BrakeCommanded || contacts.IsDead(readings)) && contacts.StagesClosed == 0;
         // The field never goes under a closed line, not even in a trip: the motor would run away. A contact that was told to
         // close on the last tick may still be on its way in.
         bool isNeeded = FieldCommanded && (LineCommanded || closeLine || contacts.LineClosed);
-        bool closeField = _settings.FieldContactorFitted && ((wanted.WantField && !isLatched) || isNeeded);
+        bool closeField = _hasFieldContactor && ((wanted.WantField && !isLatched) || isNeeded);
 
         outputs.CloseLine = LineCommanded = closeLine;
         outputs.CloseStages = StagesCommanded = closeStages;
@@ -60,10 +59,12 @@ public sealed class Interlock
         outputs.TrippedLamp = isLatched;
     }
 
+    private bool IsLineOpen(ContactProof contacts) => !LineCommanded && !contacts.LineClosed;
+
     // While the line is open no stage contact may be closed but a commanded one: the current depends on every other section.
     private bool MayLineClose(Sequence wanted, ContactProof contacts, PeakLaw law)
     {
-        if (!wanted.WantLine || (_settings.FieldContactorFitted && !FieldCommanded)) return false;
+        if (!wanted.WantLine || (_hasFieldContactor && !FieldCommanded)) return false;
         if (LineCommanded) return contacts.LineClosed || (contacts.StagesClosed & ~StagesCommanded) == 0;
         // Stages that are in before the line: proven, wanted, and permitted by the present back-EMF.
         if (contacts.LineClosed || contacts.StagesClosed != StagesCommanded) return false;
