@@ -63,13 +63,13 @@ public sealed class ContactProof
     public int BrakeMicrosecondsLeft => _brakeDiffers.MicrosecondsLeft(_settings.ContactMicroseconds);
 
     /// <summary>True once the line contact has disagreed with its coil for the contact time.</summary>
-    public bool LineFailed;
+    public bool LineFailed => IsOver(_lineMicroseconds);
 
     /// <summary>True once a stage contact has disagreed with its coil for the contact time.</summary>
-    public bool StagesFailed;
+    public bool StagesFailed => _hasStageContacts && IsOver(_stagesMicroseconds);
 
     /// <summary>True once any contact has disagreed with its coil for the contact time.</summary>
-    public bool HasFailed;
+    public bool HasFailed => LineFailed || StagesFailed || BrakeFailed || FieldFailed;
 
     /// <summary>True if the line coil was on when its contact was compared last.</summary>
     public bool LineCommanded => _lineCommanded;
@@ -104,7 +104,6 @@ public sealed class ContactProof
         if (_usesCurrent) _current.Update(elapsedMicroseconds, readings, estimate, coils);
         UpdateLine(elapsedMicroseconds, readings, coils.LineCommanded);
         UpdateStages(elapsedMicroseconds, readings, coils.StagesCommanded);
-        HasFailed = LineFailed | StagesFailed;
         if (_hasOthers) UpdateOthers(elapsedMicroseconds, readings, coils);
     }
 
@@ -112,7 +111,6 @@ public sealed class ContactProof
     {
         if (_settings.BrakeFitted) UpdateBrake(elapsedMicroseconds, readings, coils.BrakeCommanded);
         if (_settings.FieldContactFitted) UpdateField(elapsedMicroseconds, readings, coils.FieldCommanded);
-        HasFailed |= BrakeFailed | FieldFailed;
         _brakeCommanded = coils.BrakeCommanded;
         _fieldCommanded = coils.FieldCommanded;
     }
@@ -138,12 +136,10 @@ public sealed class ContactProof
         }
 
         _lineCommanded = commanded;
-        LineFailed = false;
         if (_hasLineContact)
         {
             LineClosed = readings.LineClosed;
-            if (LineClosed == commanded) _lineMicroseconds = 0;
-            else LineFailed = IsOver(_lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds));
+            _lineMicroseconds = LineClosed == commanded ? 0 : Elapsed.Add(_lineMicroseconds, elapsedMicroseconds);
         }
         else if (commanded)
         {
@@ -153,10 +149,9 @@ public sealed class ContactProof
         }
         else if (LineClosed)
         {
-            LineFailed = IsOver(_lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds));
+            _lineMicroseconds = Elapsed.Add(_lineMicroseconds, elapsedMicroseconds);
             if (!LineFailed || !IsZero(readings.ArmatureAmps)) return;
             LineClosed = false;
-            LineFailed = false;
             _lineMicroseconds = 0;
         }
     }
@@ -167,10 +162,7 @@ public sealed class ContactProof
         int seen = _hasStageContacts ? readings.StagesClosed : SeenStages(elapsedMicroseconds, commanded);
         _stagesCommanded = commanded;
         StagesClosed = _usesCurrent ? seen & ~_current.UnprovenStage : seen;
-        StagesFailed = false;
-        if (!_hasStageContacts) return;
-        if (seen == commanded) _stagesMicroseconds = 0;
-        else StagesFailed = IsOver(_stagesMicroseconds = Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds));
+        if (_hasStageContacts) _stagesMicroseconds = seen == commanded ? 0 : Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds);
     }
 
     private bool IsOver(int microseconds) => microseconds >= _settings.ContactMicroseconds;

@@ -23,6 +23,7 @@ public sealed class Protector
     private readonly bool _watchesField;
     private readonly bool _watchesOpenCurrent;
     private readonly bool _watchesHeat;
+    private readonly bool _hasMoreSensors;
     private bool _hasTicked;
     private int _foundBits;
     private int _lastFoundBits;
@@ -59,6 +60,7 @@ public sealed class Protector
         Supply = new SupplyWatch(settings);
         Motion = new MotionWatch(settings);
         Heat = new HeatWatch(settings);
+        _hasMoreSensors = settings.FieldSensorFitted || settings.ResistorSensorFitted;
         _watchesField = settings.MinimumFieldAmps > 0f;
         _watchesOpenCurrent = settings.ZeroAmps > 0f;
         _watchesHeat = Heat.IsMotorWatched || Heat.IsResistorWatched || settings.ResistorSensorFitted;
@@ -104,9 +106,14 @@ public sealed class Protector
             CheckChannel(Channel.Speed, readings.SpeedRadPerSec, -settings.HighestSpeedRadPerSec, settings.HighestSpeedRadPerSec);
         }
 
-        if (settings.FieldSensorFitted) CheckChannel(Channel.FieldCurrent, readings.FieldAmps, -Settings.Largest, Settings.Largest);
-        if (settings.ResistorSensorFitted) CheckChannel(Channel.ResistorTemperature, readings.ResistorCelsius, LowestCelsius, HighestCelsius);
+        if (_hasMoreSensors) CheckMoreChannels(readings);
         if (!IsWithin(readings.ArmatureAmps, -settings.InstantTripAmps, settings.InstantTripAmps)) FindCurrent(readings.ArmatureAmps);
+    }
+
+    private void CheckMoreChannels(Readings readings)
+    {
+        if (_settings.FieldSensorFitted) CheckChannel(Channel.FieldCurrent, readings.FieldAmps, -Settings.Largest, Settings.Largest);
+        if (_settings.ResistorSensorFitted) CheckChannel(Channel.ResistorTemperature, readings.ResistorCelsius, LowestCelsius, HighestCelsius);
     }
 
     // A current that cannot be believed is above the trip as well.

@@ -25,7 +25,7 @@ internal sealed class Slots
         "Explanation.Reason", "Explanation.Quantity", "Explanation.Limit", "Explanation.MicrosecondsLeft",
         "Protector.Present", "Protector.PresentValue", "Protector.PresentLimit", "Protector.PresentChannel",
         "Protector._foundBits", "Protector._lastFoundBits",
-        "Sequence.Refusals", "ContactProof.LineFailed", "ContactProof.StagesFailed", "ContactProof.HasFailed", "CurrentProof.ExpectedAmps",
+        "Sequence.Refusals", "CurrentProof.ExpectedAmps",
         "FaultLatch.Value", "FaultLatch.Limit", "FaultLatch.Channel", "FaultLatch.InPhase", "FaultLatch.InStage",
         "Snapshot.UptimeSeconds", "Snapshot.SupplyVolts", "Snapshot.ArmatureAmps", "Snapshot.SpeedRadPerSec", "Snapshot.SpeedValid",
         "Snapshot.FieldAmps", "Snapshot.BackEmfVolts", "Snapshot.ResistiveBackEmfVolts", "Snapshot.LineClosed",
