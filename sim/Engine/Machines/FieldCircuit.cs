@@ -1,8 +1,9 @@
 namespace StarterCtl.Engine.Machines;
 
 /// <summary>
-/// A separately excited field on its own supply: <c>Lf dIf/dt = Vf - Rf If</c> while its circuit is closed. While it is
-/// open the current dies through the discharge resistor with that resistor's time constant.
+/// A field winding: <c>Lf dIf/dt = Vf - Rf If</c> while its circuit is closed, with Vf its own supply's voltage or, for a shunt
+/// winding, the machine's. While it is open the current dies through the discharge resistor with that resistor's time
+/// constant.
 /// </summary>
 public sealed record FieldCircuit
 {
@@ -15,8 +16,17 @@ public sealed record FieldCircuit
     /// <summary>Inductance of the field winding, H; with 0 the current follows at once, its breaking too.</summary>
     public double Henries { get; init; }
 
-    /// <summary>Machine constant times flux over the field current; it takes the place of the machine's own constant.</summary>
-    public required Magnetisation Magnetisation { get; init; }
+    /// <summary>
+    /// True for a shunt winding: it lies across the supply's terminals, before the line contact, and its current loads the
+    /// supply. <see cref="SupplyVolts"/> says nothing then.
+    /// </summary>
+    public bool IsShunt { get; init; }
+
+    /// <summary>
+    /// Resistance between the terminals and a shunt winding that carries both currents, ohm, 0 or more: the series winding of
+    /// a short-shunt compound machine.
+    /// </summary>
+    public double SharedOhms { get; init; }
 
     /// <summary>
     /// Time constant with which the current dies in an open circuit, s, 0 or more; never longer than the winding's own

@@ -4,9 +4,13 @@ using System.Collections.Generic;
 namespace StarterCtl.Engine.Machines;
 
 /// <summary>
-/// Machine constant times flux over the field current: straight lines between points, the last value behind the last point.
-/// The controller's own curve has the same form.
+/// Machine constant times flux over an exciting current: a smooth curve through points that rises wherever they do. Behind the
+/// last point it stays where it is; below 0 it is the same curve turned about its point at 0, so that the flux reverses.
 /// </summary>
+/// <remarks>
+/// Cubic pieces whose slopes are weighted harmonic means of the neighbouring chords: monotone by construction. Fritsch and
+/// Butland, SIAM J. Sci. Stat. Comput. 5 (1984), 300-304, with three-point end slopes; from memory.
+/// </remarks>
 public sealed class Magnetisation
 {
     /// <summary>Part of the rated constant that stays without field current. Common practice, no source.</summary>
@@ -14,9 +18,10 @@ public sealed class Magnetisation
 
     private readonly double[] _amps;
     private readonly double[] _constants;
+    private readonly double[] _slopes;
 
     /// <summary>Takes the points of a curve.</summary>
-    /// <param name="amps">Field current of each point, A; two or more, the first 0, rising strictly.</param>
+    /// <param name="amps">Exciting current of each point, A; two or more, the first 0, rising strictly.</param>
     /// <param name="constants">Machine constant times flux of each point, V s/rad; above 0, not falling.</param>
     /// <exception cref="ArgumentException">The points are no such curve.</exception>
     public Magnetisation(IReadOnlyList<double> amps, IReadOnlyList<double> constants)
@@ -30,16 +35,21 @@ public sealed class Magnetisation
 
         for (int i = 1; i < _amps.Length; i++)
         {
-            if (_amps[i] > _amps[i - 1] && _constants[i] >= _constants[i - 1]) continue;
+            if (_amps[i] > _amps[i - 1] && _constants[i] >= _constants[i - 1] && double.IsFinite(_amps[i]) && double.IsFinite(_constants[i])) continue;
             throw new ArgumentException("A magnetisation curve rises strictly in current and does not fall in flux.", nameof(amps));
         }
+
+        _slopes = Slopes();
     }
 
-    /// <summary>Field current of each point, A.</summary>
+    /// <summary>Exciting current of each point, A.</summary>
     public IReadOnlyList<double> Amps => _amps;
 
     /// <summary>Machine constant times flux of each point, V s/rad.</summary>
     public IReadOnlyList<double> Constants => _constants;
+
+    /// <summary>Largest exciting current that the curve knows, A.</summary>
+    public double LastAmps => _amps[^1];
 
     /// <summary>The straight line from what remains without field current to the rated point; it stays there beyond.</summary>
     /// <param name="ratedAmps">Rated field current, A, above 0.</param>
@@ -48,16 +58,64 @@ public sealed class Magnetisation
     public static Magnetisation Proportional(double ratedAmps, double ratedConstant, double residualRatio = UsualResidualRatio) =>
         new([0, ratedAmps], [residualRatio * ratedConstant, ratedConstant]);
 
-    /// <summary>Machine constant times flux at a field current, V s/rad.</summary>
-    /// <param name="amps">Field current, A; below 0 counts as 0.</param>
-    public double ConstantAt(double amps)
+    /// <summary>Machine constant times flux at an exciting current, V s/rad.</summary>
+    /// <param name="amps">Exciting current, A.</param>
+    public double ConstantAt(double amps) => At(amps, out _);
+
+    /// <summary>Machine constant times flux at an exciting current, V s/rad, and how it changes with it.</summary>
+    /// <param name="amps">Exciting current, A.</param>
+    /// <param name="slope">Change per ampere, V s/(rad A).</param>
+    public double At(double amps, out double slope)
     {
+        if (amps < 0) return 2 * _constants[0] - At(-amps, out slope);
         int last = _amps.Length - 1;
-        if (amps >= _amps[last]) return _constants[last];
-        if (amps <= 0) return _constants[0];
+        if (amps >= _amps[last])
+        {
+            slope = 0;
+            return _constants[last];
+        }
+
         int i = 1;
         while (amps > _amps[i]) i++;
-        double part = (amps - _amps[i - 1]) / (_amps[i] - _amps[i - 1]);
-        return _constants[i - 1] + part * (_constants[i] - _constants[i - 1]);
+        double span = _amps[i] - _amps[i - 1], part = (amps - _amps[i - 1]) / span;
+        double rise = _constants[i] - _constants[i - 1], chord = rise / span;
+        double before = _slopes[i - 1] - chord, after = _slopes[i] - chord;
+        // The chord, and the cubic that gives its ends their slopes.
+        double left = 1 - part;
+        slope = chord + before * left * (1 - 3 * part) + after * part * (3 * part - 2);
+        return _constants[i - 1] + part * rise + span * part * left * (before * left - after * part);
+    }
+
+    private double[] Slopes()
+    {
+        int last = _amps.Length - 1;
+        double[] slopes = new double[last + 1];
+        if (last == 1)
+        {
+            slopes[0] = slopes[1] = Chord(1);
+            return slopes;
+        }
+
+        for (int i = 1; i < last; i++)
+        {
+            double before = Chord(i), after = Chord(i + 1);
+            if (before <= 0 || after <= 0) continue;
+            double spanBefore = _amps[i] - _amps[i - 1], spanAfter = _amps[i + 1] - _amps[i];
+            double weightBefore = spanBefore + 2 * spanAfter, weightAfter = 2 * spanBefore + spanAfter;
+            slopes[i] = (weightBefore + weightAfter) / (weightBefore / before + weightAfter / after);
+        }
+
+        slopes[0] = EndSlope(_amps[1] - _amps[0], _amps[2] - _amps[1], Chord(1), Chord(2));
+        slopes[last] = EndSlope(_amps[last] - _amps[last - 1], _amps[last - 1] - _amps[last - 2], Chord(last), Chord(last - 1));
+        return slopes;
+    }
+
+    private double Chord(int i) => (_constants[i] - _constants[i - 1]) / (_amps[i] - _amps[i - 1]);
+
+    // Three points decide, as far as the curve stays monotone: between 0 and three times the chord at the end.
+    private static double EndSlope(double span, double nextSpan, double chord, double nextChord)
+    {
+        double slope = ((2 * span + nextSpan) * chord - span * nextChord) / (span + nextSpan);
+        return Math.Clamp(slope, 0, 3 * chord);
     }
 }

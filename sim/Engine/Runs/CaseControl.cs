@@ -19,8 +19,9 @@ internal static class CaseControl
     /// <param name="design">Its starter.</param>
     /// <param name="contactors">Its contactors.</param>
     /// <param name="field">Its field circuit; null where it has none.</param>
+    /// <param name="flux">Its flux over the currents; null where it is constant.</param>
     /// <exception cref="CaseException">Two keys contradict each other.</exception>
-    public static ControlSetup Of(CaseFile file, StarterDesign design, Contactors contactors, FieldCircuit? field)
+    public static ControlSetup Of(CaseFile file, StarterDesign design, Contactors contactors, FieldCircuit? field, FluxLaw? flux)
     {
         double lockout = file.Number(CaseKeys.ControlLockoutCurrent);
         double contactSeconds = file.Has(CaseKeys.ControlContactTime)
@@ -36,16 +37,16 @@ internal static class CaseControl
             LockoutAmps = double.IsFinite(lockout) ? lockout : null,
             InstantTripAmps = Optional(file, CaseKeys.ControlInstantTrip) ?? InstantTripRatio * design.WorstPeakAmps,
             SpinningStart = file.IsYes(CaseKeys.ControlSpinningStart),
-            Field = field == null ? null : FieldOf(file, field),
+            Field = field == null || flux == null ? null : FieldOf(file, field, flux),
             Brake = file.HasAnyOf("brake") ? BrakeOf(file) : null,
             Sensors = SensorsOf(file),
             Protections = ProtectionsOf(file),
         };
     }
 
-    private static FieldControl FieldOf(CaseFile file, FieldCircuit field) => new()
+    private static FieldControl FieldOf(CaseFile file, FieldCircuit field, FluxLaw flux) => new()
     {
-        Magnetisation = field.Magnetisation,
+        Magnetisation = flux.Curve,
         HasContactor = field.HasContactor,
         // One that is asked for by name without a contactor is left for the controller's own check to refuse.
         HasContact = file.IsYes(CaseKeys.SensorsFieldContact) && (field.HasContactor || file.Has(CaseKeys.SensorsFieldContact)),

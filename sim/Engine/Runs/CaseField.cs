@@ -14,10 +14,9 @@ internal static class CaseField
 
     /// <summary>Reads the field circuit.</summary>
     /// <param name="file">The case.</param>
-    /// <param name="constant">Machine constant at the rated field current, V s/rad.</param>
     /// <returns>Null where the case has none: the flux is constant then.</returns>
     /// <exception cref="CaseException">The circuit is incomplete or contradicts the machine.</exception>
-    public static FieldCircuit? Of(CaseFile file, double constant)
+    public static FieldCircuit? Of(CaseFile file)
     {
         if (!file.HasAnyOf("field")) return null;
         if (file.Text(CaseKeys.MotorKind) == "permanent magnet")
@@ -28,7 +27,6 @@ internal static class CaseField
         file.Require(CaseKeys.FieldSupplyVoltage, CaseKeys.FieldResistance);
         double volts = file.Number(CaseKeys.FieldSupplyVoltage), ohms = file.Number(CaseKeys.FieldResistance);
         double standing = volts / ohms;
-        double rated = file.Has(CaseKeys.FieldRatedCurrent) ? file.Number(CaseKeys.FieldRatedCurrent) : standing;
         if (file.Has(CaseKeys.FieldMinimumCurrent) && file.Number(CaseKeys.FieldMinimumCurrent) >= standing)
         {
             throw new CaseException([file.Problem(
@@ -42,14 +40,20 @@ internal static class CaseField
             SupplyVolts = volts,
             Ohms = ohms,
             Henries = file.Number(CaseKeys.FieldInductance),
-            Magnetisation = MagnetisationOf(file, rated, constant),
             DischargeSeconds = file.Number(CaseKeys.FieldDischargeTime),
             HasContactor = file.IsYes(CaseKeys.FieldContactor),
         };
     }
 
-    private static Magnetisation MagnetisationOf(CaseFile file, double ratedAmps, double constant)
+    /// <summary>Reads the curve of the flux over the field current, or draws the line to the rated point.</summary>
+    /// <param name="file">A case with a field circuit.</param>
+    /// <param name="constant">Machine constant at the rated field current, V s/rad.</param>
+    /// <exception cref="CaseException">The curve is no curve, or contradicts the machine constant.</exception>
+    public static Magnetisation MagnetisationOf(CaseFile file, double constant)
     {
+        double ratedAmps = file.Has(CaseKeys.FieldRatedCurrent)
+            ? file.Number(CaseKeys.FieldRatedCurrent)
+            : file.Number(CaseKeys.FieldSupplyVoltage) / file.Number(CaseKeys.FieldResistance);
         if (!file.Has(CaseKeys.FieldCurveCurrents) && !file.Has(CaseKeys.FieldCurveConstants)) return Magnetisation.Proportional(ratedAmps, constant);
         file.Require(CaseKeys.FieldCurveCurrents, CaseKeys.FieldCurveConstants);
         IReadOnlyList<double> amps = file.Numbers(CaseKeys.FieldCurveCurrents), constants = file.Numbers(CaseKeys.FieldCurveConstants);

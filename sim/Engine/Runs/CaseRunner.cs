@@ -31,8 +31,9 @@ public static class CaseRunner
         Machine machine = MachineOf(file, designed);
         Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime));
         CheckExpectation(file);
-        FieldCircuit? field = CaseField.Of(file, machine.Constant);
-        ControlSetup control = CaseControl.Of(file, design, contactors, field);
+        FieldCircuit? field = CaseField.Of(file);
+        if (field != null) machine = machine with { Flux = new FluxLaw(CaseField.MagnetisationOf(file, machine.Constant)) };
+        ControlSetup control = CaseControl.Of(file, design, contactors, field, machine.Flux);
         Settings settings = ControllerSettings.From(design, machine, control);
         SettingsRefusal.ThrowIfAny(file, settings);
         RunSetup setup = new()

@@ -32,8 +32,10 @@ public sealed class Excitation
         _hasContactor = circuit.HasContactor;
         _isContactClosed = !_hasContactor;
         _supplyVolts = circuit.SupplyVolts;
-        _field = new FieldCurrent(circuit, _isContactClosed);
-        LargestConstant = circuit.Magnetisation.Constants[^1];
+        Magnetisation curve = plant.Conditions.Machine.Flux?.Curve
+            ?? throw new ArgumentException("A machine with a field circuit has a flux that follows it.", nameof(plant));
+        _field = new FieldCurrent(circuit, curve, _isContactClosed);
+        LargestConstant = curve.Constants[^1];
         Magnetise(_field.Constant);
     }
 

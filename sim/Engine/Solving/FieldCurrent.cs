@@ -13,15 +13,17 @@ public sealed class FieldCurrent
     private const double StillRatio = 1e-8;
 
     private readonly FieldCircuit _circuit;
+    private readonly Magnetisation _curve;
     private readonly double _scale;
     private double _finalAmps;
     private double _seconds;
 
     /// <summary>Begins steady: without a current in an open circuit, with all of it in a closed one.</summary>
     /// <param name="circuit">The field circuit.</param>
+    /// <param name="curve">Machine constant times flux over its current.</param>
     /// <param name="isClosed">True when the circuit is closed.</param>
     /// <exception cref="ArgumentException">The circuit's values are out of their ranges.</exception>
-    public FieldCurrent(FieldCircuit circuit, bool isClosed)
+    public FieldCurrent(FieldCircuit circuit, Magnetisation curve, bool isClosed)
     {
         if (!(circuit.SupplyVolts >= 0 && circuit.Ohms > 0 && circuit.Henries >= 0 && circuit.DischargeSeconds >= 0))
         {
@@ -29,7 +31,8 @@ public sealed class FieldCurrent
         }
 
         _circuit = circuit;
-        _scale = circuit.Magnetisation.Amps[^1];
+        _curve = curve;
+        _scale = _curve.LastAmps;
         Set(isClosed, circuit.SupplyVolts);
         Amps = _finalAmps;
     }
@@ -41,7 +44,7 @@ public sealed class FieldCurrent
     public bool IsSteady => Amps == _finalAmps;
 
     /// <summary>Machine constant times flux, V s/rad.</summary>
-    public double Constant => _circuit.Magnetisation.ConstantAt(Amps);
+    public double Constant => _curve.ConstantAt(Amps);
 
     /// <summary>Switches the circuit at this instant; without inductance the current jumps.</summary>
     /// <param name="isClosed">True while the circuit is closed.</param>
@@ -64,7 +67,7 @@ public sealed class FieldCurrent
 
     /// <summary>Machine constant times flux after a span, V s/rad.</summary>
     /// <param name="seconds">Span, s, 0 or more.</param>
-    public double ConstantAfter(double seconds) => _circuit.Magnetisation.ConstantAt(AmpsAfter(seconds));
+    public double ConstantAfter(double seconds) => _curve.ConstantAt(AmpsAfter(seconds));
 
     private double AmpsAfter(double seconds) =>
         _seconds == 0 ? _finalAmps : _finalAmps + (Amps - _finalAmps) * Math.Exp(-seconds / _seconds);

@@ -75,12 +75,12 @@ internal sealed class PlayedRun
     public static RunSetup SetupWithBrakeAndField(params RunEvent[] events) => Setup(events) with
     {
         BrakeOhms = 1.2,
+        Machine = Rigs.LineShaft.Machine with { Flux = new FluxLaw(Magnetisation.Proportional(2, Rigs.LineShaft.Machine.Constant)) },
         Field = new FieldCircuit
         {
             SupplyVolts = 220,
             Ohms = 110,
             Henries = 11,
-            Magnetisation = Magnetisation.Proportional(2, Rigs.LineShaft.Machine.Constant),
             HasContactor = true,
         },
     };

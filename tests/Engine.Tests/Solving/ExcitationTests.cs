@@ -11,7 +11,9 @@ public sealed class ExcitationTests
 {
     private const double Volts = 220;
 
-    private static readonly Machine Shaft = new(1.69, 0.18, 0.003, 2, 2.5);
+    private static readonly FluxLaw Line = new(Magnetisation.Proportional(2, 1.69));
+    private static readonly FluxLaw Bend = new(new Magnetisation([0, 0.8, 1.3, 2, 2.5], [0.05, 1.0, 1.4, 1.69, 1.75]));
+    private static readonly Machine Shaft = new Machine(1.69, 0.18, 0.003, 2, 2.5) { Flux = Line };
 
     // 2 A rated, and 0.5 s in its own closed circuit.
     private static readonly FieldCircuit Straight = new()
@@ -19,10 +21,7 @@ public sealed class ExcitationTests
         SupplyVolts = 220,
         Ohms = 110,
         Henries = 55,
-        Magnetisation = Magnetisation.Proportional(2, 1.69),
     };
-
-    private static readonly FieldCircuit Bent = Straight with { Magnetisation = new Magnetisation([0, 0.8, 1.3, 2, 2.5], [0.05, 1.0, 1.4, 1.69, 1.75]) };
 
     /// <summary>Field weakened, lost by freewheeling and lost through the discharge resistor, with and without inductance and fan.</summary>
     public static TheoryData<bool, double, double, double, double> Losses { get; } = new()
@@ -42,13 +41,13 @@ public sealed class ExcitationTests
     [MemberData(nameof(Losses))]
     public void Advance_FieldThatGoes_IsTheCoupledMachine(bool bent, double fieldVolts, double fieldSeconds, double henries, double fan)
     {
-        FieldCircuit field = bent ? Bent : Straight;
-        Machine machine = Shaft with { ArmatureHenries = henries };
+        FieldCircuit field = Straight;
+        Machine machine = Shaft with { ArmatureHenries = henries, Flux = bent ? Bend : Line };
         Load load = new(70, 0, fan);
         PlantSolver plant = new(new PlantConditions(machine, load, new Supply(Volts, 0), [0.3], true, 0), 110);
         Excitation excitation = new(plant, field);
         excitation.Advance(1);
-        CoupledReference reference = new(machine, load, Volts, 0.48, field.Magnetisation.ConstantAt)
+        CoupledReference reference = new(machine, load, Volts, 0.48, machine.Flux.Curve.ConstantAt)
         {
             FieldFinalAmps = fieldVolts / field.Ohms,
             FieldSeconds = fieldSeconds,
@@ -98,7 +97,7 @@ public sealed class ExcitationTests
         for (int i = 0; i < 700; i++) excitation.Advance(0.001);
         double built = 2 * (1 - Math.Exp(-1.4));
         Assert.Equal(built, excitation.FieldAmps, 1e-13);
-        Assert.Equal(circuit.Magnetisation.ConstantAt(built), plant.Conditions.Machine.Constant, 1e-13);
+        Assert.Equal(Line.Curve.ConstantAt(built), plant.Conditions.Machine.Constant, 1e-13);
 
         excitation.Change(isContactClosed: false);
         excitation.Advance(0.02);
@@ -196,13 +195,12 @@ public sealed class ExcitationTests
         Gen.Select(Rigs.Any, Gen.Double[0, 1.2], Gen.Double[0.02, 0.5]).Sample(
             (rig, part, tau) =>
             {
-                Machine machine = rig.Machine;
+                Machine machine = rig.Machine with { Flux = new FluxLaw(Magnetisation.Proportional(2, rig.Machine.Constant, 0.2)) };
                 FieldCircuit circuit = new()
                 {
                     SupplyVolts = 100,
                     Ohms = 50,
                     Henries = 50 * tau,
-                    Magnetisation = Magnetisation.Proportional(2, machine.Constant, 0.2),
                 };
                 double section = rig.Supply.OpenCircuitVolts / rig.PeakAmps!.Value;
                 PlantSolver plant = new(new PlantConditions(machine, rig.Load, rig.Supply, [section], true, 0), 0);
@@ -220,7 +218,7 @@ public sealed class ExcitationTests
     private static double WeakeningError(double period)
     {
         PlantSolver plant = Running(period, out Excitation excitation);
-        CoupledReference reference = new(Shaft, new Load(70, 0, 0), Volts, 0.48, Straight.Magnetisation.ConstantAt)
+        CoupledReference reference = new(Shaft, new Load(70, 0, 0), Volts, 0.48, Line.Curve.ConstantAt)
         {
             FieldFinalAmps = 1.9,
             FieldSeconds = 0.5,
