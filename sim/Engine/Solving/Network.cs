@@ -20,7 +20,7 @@ public readonly record struct Network
         FieldCircuit? field = conditions.Field;
         double volts = conditions.Supply.OpenCircuitVolts;
         bool isShunted = field is { IsShunt: true } && conditions.IsFieldClosed;
-        double sharedOhms = isShunted ? conditions.Supply.SourceOhms + field!.SharedOhms : conditions.Supply.SourceOhms;
+        double sharedOhms = conditions.Supply.SourceOhms + (field is { IsShunt: true } ? field.SharedOhms : 0);
         double fieldShare = isShunted ? 1 : 0;
         IsLive = conditions.IsLive;
         ArmatureOhms = conditions.CircuitOhms;

@@ -33,6 +33,7 @@ internal sealed class CoupledReference(Machine machine, Load load, double volts,
     public void Advance(double seconds, int steps)
     {
         double h = seconds / steps;
+        KeepPeaks();
         for (int i = 0; i < steps; i++) Step(h);
     }
 
@@ -48,6 +49,11 @@ internal sealed class CoupledReference(Machine machine, Load load, double volts,
         Speed += h / 6 * (b1 + 2 * b2 + 2 * b3 + b4);
         FieldAmps += h / 6 * (c1 + 2 * c2 + 2 * c3 + c4);
         if (machine.ArmatureHenries == 0) Amps = AmpsAtOnce(Speed, FieldAmps, Amps);
+        KeepPeaks();
+    }
+
+    private void KeepPeaks()
+    {
         PeakAmps = Math.Max(PeakAmps, Amps);
         PeakTorque = Math.Max(PeakTorque, Constant(Amps, FieldAmps) * Amps);
     }
