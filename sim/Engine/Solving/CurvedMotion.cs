@@ -16,6 +16,9 @@ internal sealed class CurvedMotion
     // A condition that is no polynomial is looked at this often inside a step.
     private const int Looks = 8;
 
+    // Between the nodes of a step a torque is hardly larger than at them.
+    private const double PeakNearness = 0.9;
+
     // Gauss-Legendre, 4 points on (0, 1): exact for the square and nearly so for the cube of a cubic; any table of quadrature formulas.
     private static readonly double[] Nodes = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 0.9305681557970263];
     private static readonly double[] Weights = [0.17392742256872693, 0.32607257743127307, 0.32607257743127307, 0.17392742256872693];
@@ -105,7 +108,7 @@ internal sealed class CurvedMotion
     public void Book(ref StepIntegrals sums, ref PeakWatch peaks)
     {
         if (_stepSeconds == 0 || _at <= _booked) return;
-        double span = _at - _booked, highest = 0;
+        double span = _at - _booked, highest = 0, atEnds = Math.Max(Torque(_step.At(_booked / _stepSeconds)), Torque(_state));
         for (int i = 0; i < Nodes.Length; i++)
         {
             Vector256<double> state = _step.At((_booked + Nodes[i] * span) / _stepSeconds);
@@ -113,8 +116,9 @@ internal sealed class CurvedMotion
             highest = Math.Max(highest, Torque(state));
         }
 
-        if (highest > Torque(_state)) highest = Math.Max(highest, HighestTorque(span));
-        peaks.NoteTorque(Math.Max(highest, Torque(_state)));
+        // Only a torque that is larger inside than at both ends has a top there, and only one that could be the peak is looked for.
+        if (highest > atEnds && highest > PeakNearness * peaks.NewtonMetres) highest = Math.Max(highest, HighestTorque(span));
+        peaks.NoteTorque(Math.Max(highest, atEnds));
         _booked = _at;
     }
 
