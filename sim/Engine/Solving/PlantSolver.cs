@@ -203,7 +203,8 @@ public sealed partial class PlantSolver
         _speed = state.GetElement(1);
         _fieldAmps = state.GetElement(2);
         _booksSeconds += done;
-        if (isEvent) ChangeSigns();
+        // A shaft that the load stops never turns back, not even by the method's error.
+        if (isEvent || (_rotation * _speed < 0 && HasSignedLoad)) ChangeSigns();
         else if (_mayFreeze && Math.Abs(_fieldAmps - _network.FinalFieldAmps(0)) <= StillRatio * _fieldScale) Freeze();
         return done;
     }
