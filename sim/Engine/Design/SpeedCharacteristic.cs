@@ -53,7 +53,8 @@ public sealed record SpeedCharacteristic(ArmatureFlux Flux, double DrivingVolts)
     public double AmpsForTorque(double newtonMetres, double totalOhms)
     {
         if (newtonMetres <= 0) return 0;
-        double highestAmps = FluxFalls ? DrivingVolts / totalOhms : newtonMetres / Flux.ConstantAt(0);
+        // A rising flux needs no more than that of no current would; twice that, for a flat one meets it to the last bit.
+        double highestAmps = FluxFalls ? DrivingVolts / totalOhms : 2 * newtonMetres / Flux.ConstantAt(0);
         return FirstRoot.Find(amps => TorqueAt(amps) - newtonMetres, 0, highestAmps, !FluxFalls) ?? double.PositiveInfinity;
     }
 }
