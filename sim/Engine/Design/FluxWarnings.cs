@@ -11,7 +11,9 @@ internal static class FluxWarnings
     {
         AddCurveEnd(flux, design, warnings);
         AddDifferential(flux, design, warnings);
-        AddEarlyCutout(input, design, warnings);
+        if (input.CutoutVolts != null || input.SectionOhms != null) return;
+        AddEarlyCutout(design, warnings);
+        AddEarlyRest(design, warnings);
     }
 
     /// <summary>Current of a brake at full speed without load, A; 0 without a field of its own.</summary>
@@ -41,13 +43,25 @@ internal static class FluxWarnings
         warnings.Add($"The series winding works against the field: the machine constant is {Text.Number(atPeak)} V s/rad at the peak current of {Text.Number(design.PeakAmps)} A and {Text.Number(atSwitching)} V s/rad at the switching current of {Text.Number(design.SwitchingAmps)} A, so the torque is weakest where the start needs it most.");
     }
 
-    private static void AddEarlyCutout(DesignInput input, StarterDesign design, List<string> warnings)
+    private static void AddEarlyCutout(StarterDesign design, List<string> warnings)
     {
-        if (input.CutoutVolts != null || input.SectionOhms != null) return;
         foreach (DesignedStage stage in design.Stages)
         {
             if (!StarterDesigner.Exceeds(stage.SwitchingAmps, design.SwitchingAmps)) continue;
             warnings.Add($"Stage {stage.Stage} is cut out at {Text.Number(stage.SwitchingAmps)} A, before the switching current of {Text.Number(design.SwitchingAmps)} A: with the flux of the peak current the later speed would ask for more back-EMF than the supply gives.");
+        }
+    }
+
+    // Both currents satisfy the equations at one speed, and so does one between them: the current stops there.
+    private static void AddEarlyRest(StarterDesign design, List<string> warnings)
+    {
+        for (int cutout = 1; cutout <= design.StageCount; cutout++)
+        {
+            bool isLast = cutout == design.StageCount;
+            if (isLast && design.Slack == Slack.LastSection) return;
+            double amps = isLast ? design.FinalPeakAmps : design.Stages[cutout].PeakAmps;
+            if (!StarterDesigner.Exceeds(design.PeakAmps, amps)) continue;
+            warnings.Add($"Behind the cutout of stage {cutout} the current comes to rest at {Text.Number(amps)} A, below the peak current of {Text.Number(design.PeakAmps)} A: the flux falls so fast with it that both flow at the same speed.");
         }
     }
 }
