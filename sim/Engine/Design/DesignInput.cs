@@ -18,7 +18,10 @@ public sealed record DesignInput
     /// <summary>Machine constant, V s/rad; without it speeds and times are left out.</summary>
     public double? MachineConstant { get; init; }
 
-    /// <summary>Machine constant times flux over the armature current; null: constant.</summary>
+    /// <summary>
+    /// Machine constant times flux over the armature current, V s/rad; null: the flux is constant. Where it is there,
+    /// <see cref="MachineConstant"/> is not used.
+    /// </summary>
     public ArmatureFlux? Flux { get; init; }
 
     /// <summary>Total inertia at the shaft, kg m2; without it times and energies are left out.</summary>
@@ -48,6 +51,6 @@ public sealed record DesignInput
     /// <summary>Sections that are there already, ohm, first cut out first; null: computed.</summary>
     public IReadOnlyList<double>? SectionOhms { get; init; }
 
-    /// <summary>Back-EMF at each cutout at rated supply, V, given by hand; null: computed.</summary>
+    /// <summary>Back-EMF just before each cutout at rated supply, V, given by hand; null: computed.</summary>
     public IReadOnlyList<double>? CutoutVolts { get; init; }
 }

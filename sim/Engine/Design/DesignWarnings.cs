@@ -13,11 +13,12 @@ internal static class DesignWarnings
     public static IReadOnlyList<string> Of(DesignInput input, StarterDesign design)
     {
         List<string> warnings = [];
-        if (input.MachineConstant == null) warnings.Add("Without motor.constant, construction data or a full plate the speeds, times and the check against the load are left out.");
+        if (input.MachineConstant == null && input.Flux == null) warnings.Add("Without motor.constant, construction data or a full plate the speeds, times and the check against the load are left out.");
         else if (input.InertiaKgM2 == null) warnings.Add("Without motor.inertia the expected times and energies are left out.");
 
         AddPeakWarnings(input, design, warnings);
         AddSwitchingWarnings(input, design, warnings);
+        if (input.Flux != null) FluxWarnings.Add(input, input.Flux, design, warnings);
         AddBrakeWarning(input, design, warnings);
         return warnings;
     }
@@ -27,10 +28,14 @@ internal static class DesignWarnings
     {
         if (input.BrakeOhms is not double brakeOhms) return;
         double totalOhms = brakeOhms + design.ArmatureOhms;
-        double amps = (design.SupplyVolts - 2 * design.BrushDropVolts) / totalOhms;
+        double amps = input.Flux == null
+            ? (design.SupplyVolts - 2 * design.BrushDropVolts) / totalOhms
+            : FluxWarnings.BrakeAmps(input.Flux, design, totalOhms);
         if (!StarterDesigner.Exceeds(amps, design.PeakAmps)) return;
         double volts = design.PeakAmps * totalOhms + design.BrushDropVolts;
-        string below = input.MachineConstant is double constant ? $" and {Text.Number(volts / constant * 30 / System.Math.PI)} r/min" : "";
+        // The controller waits for the back-EMF that it sees without current.
+        double? atRest = input.Flux?.ConstantAt(0) ?? input.MachineConstant;
+        string below = atRest is double constant ? $" and {Text.Number(volts / constant * 30 / System.Math.PI)} r/min" : "";
         warnings.Add($"From full speed the brake would take {Text.Number(amps)} A through {Text.Number(totalOhms)} ohm, above the peak current of {Text.Number(design.PeakAmps)} A: it waits until the back-EMF has fallen to {Text.Number(volts)} V{below}.");
     }
 

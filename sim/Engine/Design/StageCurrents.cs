@@ -37,11 +37,11 @@ internal sealed record StageCurrents(
     }
 
     /// <summary>Computes what the slack leaves open.</summary>
-    public static StageCurrents Resolve(DesignInput input, double drivingVolts)
+    public static StageCurrents Resolve(DesignInput input, GradingRule rule)
     {
         Slack slack = input.Slack ?? Infer(input);
         double? exact = input.PeakAmps is double i1 && input.SwitchingAmps is double i2
-            ? StageGrading.ExactCount(drivingVolts, input.ArmatureOhms, i1, i2)
+            ? CountBetween(input, rule, slack, i1, i2)
             : null;
         int count = input.StageCount ?? input.CutoutVolts?.Count ?? CountOf(exact, slack);
         if (count > StarterDesigner.MostStages)
@@ -56,11 +56,20 @@ internal sealed record StageCurrents(
         {
             Design.Slack.RaiseSwitchingCurrent => new(
                 Required(input.PeakAmps, DesignQuantity.PeakCurrent, slack),
-                StageGrading.RaisedSwitchingAmps(drivingVolts, input.ArmatureOhms, input.PeakAmps!.Value, count),
+                rule.RaisedSwitchingAmps(input.PeakAmps!.Value, count),
                 count, exact, slack, false),
-            Design.Slack.LowerPeakCurrent => LowerPeak(input, drivingVolts, count, exact),
+            Design.Slack.LowerPeakCurrent => LowerPeak(input, rule, count, exact),
             _ => LastSection(input, count, exact),
         };
+    }
+
+    // A given count with one current free does not need the exact one: then it is only left out.
+    private static double? CountBetween(DesignInput input, GradingRule rule, Slack slack, double peakAmps, double switchingAmps)
+    {
+        double exact = rule.ExactCount(peakAmps, switchingAmps);
+        if (double.IsFinite(exact)) return exact;
+        bool isCountGiven = input.StageCount != null || input.CutoutVolts != null;
+        return isCountGiven && slack != Design.Slack.LastSection ? null : throw rule.NeverReachesArmature(peakAmps, switchingAmps);
     }
 
     private static Slack Infer(DesignInput input)
@@ -78,10 +87,10 @@ internal sealed record StageCurrents(
             "a number of stages, or both the peak and the switching current");
     }
 
-    private static StageCurrents LowerPeak(DesignInput input, double drivingVolts, int count, double? exact)
+    private static StageCurrents LowerPeak(DesignInput input, GradingRule rule, int count, double? exact)
     {
         double switching = Required(input.SwitchingAmps, DesignQuantity.SwitchingCurrent, Design.Slack.LowerPeakCurrent);
-        double peak = StageGrading.LoweredPeakAmps(drivingVolts, input.ArmatureOhms, switching, count);
+        double peak = rule.LoweredPeakAmps(switching, count);
         return new StageCurrents(peak, switching, count, exact, Design.Slack.LowerPeakCurrent, false);
     }
 

@@ -38,6 +38,41 @@ public static class StageTiming
             return ConstantTorque(AmpsAt(fromRadPerSec), AmpsAt(toRadPerSec), load.ConstantNewtonMetres / machineConstant, inertiaKgM2 * totalOhms / (machineConstant * machineConstant));
         }
 
+        return Quadrature(inertiaKgM2, fromRadPerSec, toRadPerSec, AmpsAt, (speed, _) => NetTorqueAt(speed));
+    }
+
+    /// <summary>The same for a flux that changes with the armature current.</summary>
+    /// <param name="characteristic">Machine and supply.</param>
+    /// <param name="totalOhms">Armature-circuit total of the stage, ohm.</param>
+    /// <param name="inertiaKgM2">Total inertia, kg m2.</param>
+    /// <param name="load">Load torque.</param>
+    /// <param name="fromRadPerSec">Speed when the stage comes into effect, rad/s.</param>
+    /// <param name="toRadPerSec">Speed at its cutout, rad/s.</param>
+    /// <param name="peakAmps">Current when the stage comes into effect, A: the current falls from there.</param>
+    /// <returns>Seconds, and A2 s. Infinity when the load holds the machine before the cutout speed.</returns>
+    /// <remarks>t = integral of J dw / (k(Ia) Ia - TL(w)), by quadrature; Ia(w) is the root of V - Vb - Ia R - k(Ia) w.</remarks>
+    public static (double Seconds, double SquareAmpSeconds) Of(
+        SpeedCharacteristic characteristic, double totalOhms, double inertiaKgM2, Load load, double fromRadPerSec, double toRadPerSec, double peakAmps)
+    {
+        double amps = peakAmps;
+        bool isHeld = false;
+        // Each current is looked for from the one before: with a falling flux there may be others.
+        double AmpsAt(double speed) => amps = characteristic.AmpsAt(totalOhms, speed, amps);
+        double NetTorqueAt(double speed, double atAmps)
+        {
+            double net = characteristic.TorqueAt(atAmps) - load.TorqueAt(speed);
+            isHeld |= net <= 0;
+            return net;
+        }
+
+        (double Seconds, double SquareAmpSeconds) result = Quadrature(inertiaKgM2, fromRadPerSec, toRadPerSec, AmpsAt, NetTorqueAt);
+        NetTorqueAt(toRadPerSec, AmpsAt(toRadPerSec));
+        return isHeld ? (double.PositiveInfinity, double.PositiveInfinity) : result;
+    }
+
+    private static (double Seconds, double SquareAmpSeconds) Quadrature(
+        double inertiaKgM2, double fromRadPerSec, double toRadPerSec, Func<double, double> ampsAt, Func<double, double, double> netTorqueAt)
+    {
         double seconds = 0, squares = 0;
         double half = (toRadPerSec - fromRadPerSec) / Panels / 2;
         for (int panel = 0; panel < Panels; panel++)
@@ -45,10 +80,10 @@ public static class StageTiming
             double middle = fromRadPerSec + (2 * panel + 1) * half;
             for (int i = 0; i < Nodes.Length; i++)
             {
-                double speed = middle + half * Nodes[i];
-                double slice = half * Weights[i] * inertiaKgM2 / NetTorqueAt(speed);
+                double speed = middle + half * Nodes[i], amps = ampsAt(speed);
+                double slice = half * Weights[i] * inertiaKgM2 / netTorqueAt(speed, amps);
                 seconds += slice;
-                squares += slice * AmpsAt(speed) * AmpsAt(speed);
+                squares += slice * amps * amps;
             }
         }
 

@@ -1,10 +1,9 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 
 namespace StarterCtl.Engine.Design;
 
-/// <summary>Designs the sections and the cutout thresholds of a starter at constant flux.</summary>
+/// <summary>Designs the sections and the cutout thresholds of a starter.</summary>
 public static class StarterDesigner
 {
     /// <summary>Most stages that the controller can switch.</summary>
@@ -26,31 +25,27 @@ public static class StarterDesigner
         }
 
         double directAmps = drivingVolts / input.ArmatureOhms;
-        CheckLimits(input, directAmps);
+        GradingRule rule = GradingRule.Of(input, drivingVolts);
+        CheckLimits(input, rule, directAmps);
         StageCurrents currents = input.SectionOhms == null
-            ? StageCurrents.Resolve(input, drivingVolts)
+            ? StageCurrents.Resolve(input, rule)
             : StageCurrents.OfSections(input, input.SectionOhms.Count);
         double[] totals = input.SectionOhms == null
-            ? StageGrading.Totals(drivingVolts, input.ArmatureOhms, currents.PeakAmps!.Value, currents.SwitchingAmps!.Value, currents.StageCount)
+            ? rule.Totals(currents.PeakAmps!.Value, currents.SwitchingAmps!.Value, currents.StageCount)
             : StageGrading.TotalsOf(input.SectionOhms, input.ArmatureOhms);
-        double[] voltsLeft = input.CutoutVolts == null
-            ? VoltsLeft(input, drivingVolts, totals, currents)
-            : VoltsLeftByHand(input.CutoutVolts, drivingVolts, currents.StageCount);
-        if (voltsLeft[0] >= drivingVolts) throw CutOutAtStandstill(totals, currents, drivingVolts);
-
-        DesignedStage[] stages = BuildStages(input, drivingVolts, totals, voltsLeft);
+        StarterStatics statics = rule.Statics(totals, currents);
+        DesignedStage[] stages = BuildStages(input, rule, totals, statics);
         foreach (DesignedStage stage in stages) CheckReachesCutout(input, stage);
 
-        double finalPeakAmps = voltsLeft[^1] / input.ArmatureOhms;
         StarterDesign design = new(
             input.SupplyVolts,
             input.ArmatureOhms,
             input.BrushDropVolts,
-            currents.PeakAmps ?? Math.Max(finalPeakAmps, stages.Max(stage => stage.PeakAmps)),
+            currents.PeakAmps ?? Math.Max(statics.FinalPeakAmps, stages.Max(stage => stage.PeakAmps)),
             currents.SwitchingAmps ?? stages.Min(stage => stage.SwitchingAmps),
             currents.StageCount,
             currents.ExactCount ?? currents.StageCount,
-            finalPeakAmps,
+            statics.FinalPeakAmps,
             currents.Slack,
             directAmps,
             stages,
@@ -58,7 +53,7 @@ public static class StarterDesigner
         return design with { Warnings = DesignWarnings.Of(input, design) };
     }
 
-    private static void CheckLimits(DesignInput input, double directAmps)
+    private static void CheckLimits(DesignInput input, GradingRule rule, double directAmps)
     {
         if (input.PeakAmps is double peak)
         {
@@ -86,7 +81,7 @@ public static class StarterDesigner
                     $"below {Amps(peak)}");
             }
 
-            CheckLoadCanStart(input, peak);
+            rule.CheckLoadCanStart(peak);
         }
 
         CheckSwitchingAlone(input, directAmps);
@@ -107,119 +102,30 @@ public static class StarterDesigner
         }
     }
 
-    private static void CheckLoadCanStart(DesignInput input, double peakAmps)
+    private static DesignedStage[] BuildStages(DesignInput input, GradingRule rule, double[] totals, StarterStatics statics)
     {
-        if (input.MachineConstant is not double k) return;
-        double breakawayAmps = input.Load.TorqueAt(0) / k;
-        if (peakAmps <= breakawayAmps)
-        {
-            throw new DesignException(
-                DesignQuantity.PeakCurrent,
-                $"{Amps(peakAmps)}, but the load needs {Amps(breakawayAmps)} to turn at all",
-                $"above {Amps(breakawayAmps)}, or a lighter load at the start");
-        }
-    }
-
-    // Real parts with both limits: the later of the two cutouts holds, fallen to I2 and the next peak within I1. Where the
-    // load would hold the machine before the later one, I2 decides, and the peak that follows is warned of.
-    private static double[] VoltsLeft(DesignInput input, double drivingVolts, double[] totals, StageCurrents currents)
-    {
-        double[] left = new double[currents.StageCount];
-        for (int i = 0; i < left.Length; i++)
-        {
-            double bySwitching = currents.SwitchingAmps * totals[i] ?? double.PositiveInfinity;
-            double byPeak = currents.AreSectionsGiven && currents.PeakAmps is double peak ? peak * totals[i + 1] : double.PositiveInfinity;
-            bool isHeldBefore = currents.SwitchingAmps != null && byPeak / totals[i] <= LoadAmpsAt(input, drivingVolts - byPeak);
-            left[i] = isHeldBefore ? bySwitching : Math.Min(bySwitching, byPeak);
-        }
-
-        return left;
-    }
-
-    private static double LoadAmpsAt(DesignInput input, double backEmfVolts) =>
-        input.MachineConstant is double k ? input.Load.TorqueAt(Math.Max(0, backEmfVolts) / k) / k : 0;
-
-    // Computed sections cannot come to this: they begin at V/I1, and I2 is below I1.
-    private static DesignException CutOutAtStandstill(double[] totals, StageCurrents currents, double drivingVolts)
-    {
-        if (currents.SwitchingAmps is double switching && switching * totals[0] >= drivingVolts)
-        {
-            return new DesignException(
-                DesignQuantity.Sections,
-                $"{Text.Number(totals[0])} ohm in stage 1, which passes {Amps(drivingVolts / totals[0])} at standstill, not above the switching current of {Amps(switching)}: the stage would be cut out at once",
-                $"below {Text.Number(drivingVolts / switching)} ohm in all, armature included; or a lower switching current");
-        }
-
-        return new DesignException(
-            DesignQuantity.Sections,
-            $"a first section without which {Text.Number(totals[1])} ohm pass {Amps(drivingVolts / totals[1])} at standstill, not above the peak current of {Amps(currents.PeakAmps!.Value)}: the stage would be cut out at once",
-            $"below {Text.Number(drivingVolts / currents.PeakAmps.Value)} ohm without the first section; or one section less");
-    }
-
-    private static double[] VoltsLeftByHand(IReadOnlyList<double> cutoutVolts, double drivingVolts, int stageCount)
-    {
-        if (cutoutVolts.Count != stageCount)
-        {
-            throw new DesignException(DesignQuantity.CutoutVoltages, $"{cutoutVolts.Count} thresholds", $"{stageCount}, one for each stage");
-        }
-
-        for (int i = 0; i < stageCount; i++)
-        {
-            if (cutoutVolts[i] >= drivingVolts)
-            {
-                throw new DesignException(
-                    DesignQuantity.CutoutVoltages,
-                    $"{Volts(cutoutVolts[i])} for stage {i + 1}, which no back-EMF reaches",
-                    $"below supply less brush drop, {Volts(drivingVolts)}");
-            }
-
-            if (cutoutVolts[i] <= 0)
-            {
-                throw new DesignException(DesignQuantity.CutoutVoltages, $"{Volts(cutoutVolts[i])} for stage {i + 1}, which would be cut out at standstill", "above 0 V");
-            }
-
-            if (i > 0 && cutoutVolts[i] <= cutoutVolts[i - 1])
-            {
-                throw new DesignException(
-                    DesignQuantity.CutoutVoltages,
-                    $"{Volts(cutoutVolts[i])} for stage {i + 1}, not above the {Volts(cutoutVolts[i - 1])} of stage {i}",
-                    "thresholds that rise from stage to stage");
-            }
-        }
-
-        return [.. cutoutVolts.Select(volts => drivingVolts - volts)];
-    }
-
-    private static DesignedStage[] BuildStages(DesignInput input, double drivingVolts, double[] totals, double[] voltsLeft)
-    {
-        DesignedStage[] stages = new DesignedStage[voltsLeft.Length];
-        double leftBefore = drivingVolts, squaresBefore = 0;
+        DesignedStage[] stages = new DesignedStage[statics.Stages.Count];
+        double fromRadPerSec = 0, squaresBefore = 0;
         for (int i = 0; i < stages.Length; i++)
         {
-            double cutoutVolts = drivingVolts - voltsLeft[i];
-            double? speed = cutoutVolts / input.MachineConstant;
-            (double Seconds, double SquareAmpSeconds)? timing = null;
-            if (input.MachineConstant is double k && input.InertiaKgM2 is double inertia)
-            {
-                timing = StageTiming.Of(drivingVolts, totals[i], k, inertia, input.Load, (drivingVolts - leftBefore) / k, cutoutVolts / k);
-                squaresBefore += timing.Value.SquareAmpSeconds;
-            }
-
+            StageStatics stage = statics.Stages[i];
+            (double Seconds, double SquareAmpSeconds)? timing = rule.Timing(totals[i], fromRadPerSec, stage);
+            squaresBefore += timing?.SquareAmpSeconds ?? 0;
             double section = totals[i] - totals[i + 1];
             stages[i] = new DesignedStage(
                 i + 1,
                 totals[i],
                 section,
-                cutoutVolts,
-                cutoutVolts / input.SupplyVolts,
-                speed * 30 / Math.PI,
-                leftBefore / totals[i],
-                voltsLeft[i] / totals[i],
-                voltsLeft[i],
-                input.Load.TorqueAt(speed ?? 0) / input.MachineConstant,
+                stage.CutoutVolts,
+                stage.CutoutVolts / input.SupplyVolts,
+                stage.CutoutRadPerSec * 30 / Math.PI,
+                stage.PeakAmps,
+                stage.SwitchingAmps,
+                stage.VoltsLeft,
+                stage.LoadAmps,
                 timing?.Seconds,
                 timing == null ? null : section * squaresBefore);
-            leftBefore = voltsLeft[i];
+            fromRadPerSec = stage.CutoutRadPerSec ?? 0;
         }
 
         return stages;
@@ -231,10 +137,12 @@ public static class StarterDesigner
         DesignQuantity quantity = input.CutoutVolts != null ? DesignQuantity.CutoutVoltages
             : input.SwitchingAmps != null ? DesignQuantity.SwitchingCurrent
             : input.StageCount != null ? DesignQuantity.Stages : DesignQuantity.PeakCurrent;
+        string load = double.IsFinite(stage.LoadAmps.Value) ? $"takes {Amps(stage.LoadAmps.Value)}" : "takes more than the machine gives with any current";
+        string above = double.IsFinite(stage.LoadAmps.Value) ? $"above {Amps(stage.LoadAmps.Value)}, better 10 % over it: raise the switching current, take more stages, or lighten the load during the start" : "a lighter load during the start, or a flux that falls less with the current";
         throw new DesignException(
             quantity,
-            $"a switching current of {Amps(stage.SwitchingAmps)} in stage {stage.Stage}, but the load takes {Amps(stage.LoadAmps.Value)} at that stage's cutout speed of {Text.Number(stage.CutoutRpm ?? 0)} r/min: the stage would never end",
-            $"above {Amps(stage.LoadAmps.Value)}, better 10 % over it: raise the switching current, take more stages, or lighten the load during the start");
+            $"a switching current of {Amps(stage.SwitchingAmps)} in stage {stage.Stage}, but the load {load} at that stage's cutout speed of {Text.Number(stage.CutoutRpm ?? 0)} r/min: the stage would never end",
+            above);
     }
 
     internal static bool Exceeds(double amps, double limitAmps) => amps > limitAmps * (1 + PeakRounding);

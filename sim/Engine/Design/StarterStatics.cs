@@ -1,0 +1,23 @@
+using System.Collections.Generic;
+
+namespace StarterCtl.Engine.Design;
+
+/// <summary>One stage without its times.</summary>
+/// <param name="CutoutVolts">Back-EMF just before the cutout at rated supply, V.</param>
+/// <param name="CutoutRadPerSec">Speed at the cutout, rad/s; null without a machine constant.</param>
+/// <param name="PeakAmps">Current just after the stage comes into effect, A.</param>
+/// <param name="SwitchingAmps">Current just before it is cut out, A.</param>
+/// <param name="VoltsLeft">What the controller holds, V.</param>
+/// <param name="LoadAmps">Current that the load needs at the cutout speed, A; null without a machine constant.</param>
+internal sealed record StageStatics(
+    double CutoutVolts,
+    double? CutoutRadPerSec,
+    double PeakAmps,
+    double SwitchingAmps,
+    double VoltsLeft,
+    double? LoadAmps);
+
+/// <summary>Every stage without its times.</summary>
+/// <param name="Stages">In the order in which they are cut out.</param>
+/// <param name="FinalPeakAmps">Current just after the last cutout, A.</param>
+internal sealed record StarterStatics(IReadOnlyList<StageStatics> Stages, double FinalPeakAmps);
