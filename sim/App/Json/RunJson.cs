@@ -31,7 +31,9 @@ public sealed record RunJson(
     string CaseSha256,
     string CoreVersion,
     string SettingsChecksum,
-    double BrakeJoules)
+    double BrakeJoules,
+    double FieldJoules,
+    double FieldMagneticJoules)
 {
     /// <summary>The shape of a study.</summary>
     public static RunJson Of(StartStudy study)
@@ -63,6 +65,8 @@ public sealed record RunJson(
             study.CaseSha256,
             CoreIdentity.Version,
             SettingsText.Checksum(study.Settings),
-            result.BrakeJoules);
+            result.BrakeJoules,
+            result.FieldJoules,
+            result.FieldMagneticJoules);
     }
 }

@@ -72,7 +72,9 @@ internal static class RunTable
         console.MarkupLineInterpolated($"Peak {Text.Number(result.PeakAmps)} A and {Text.Number(result.PeakTorqueNewtonMetres)} N m; {toSpeed}; at the end {Text.Number(result.FinalRpm)} r/min at {Text.Number(result.FinalAmps)} A.");
         double sections = 0;
         foreach (double joules in result.SectionJoules) sections += joules;
-        console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J{(result.BrakeJoules == 0 ? "" : $", brake {Text.Number(result.BrakeJoules)} J")}.");
+        console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J{Part("brake", result.BrakeJoules)}{Part("shunt field", result.FieldJoules + result.FieldMagneticJoules)}.");
+
+        static string Part(string name, double joules) => joules == 0 ? "" : $", {name} {Text.Number(joules)} J";
     }
 
     private static void ShowFault(IAnsiConsole console, FaultEntry fault)

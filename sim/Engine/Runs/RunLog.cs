@@ -121,6 +121,8 @@ internal sealed class RunLog
             ArmatureJoules = energy.ArmatureJoules,
             BrushJoules = energy.BrushJoules,
             BrakeJoules = energy.BrakeJoules,
+            FieldJoules = energy.FieldJoules,
+            FieldMagneticJoules = _plant.FieldMagneticJoules - _plant.InitialFieldJoules,
             SupplyJoules = energy.SupplyJoules,
             SourceJoules = energy.SourceJoules,
             LoadJoules = energy.LoadJoules,

@@ -38,6 +38,12 @@ public sealed record RunResult
     /// <summary>Heat of the brake resistor, J.</summary>
     public double BrakeJoules { get; init; }
 
+    /// <summary>Heat in a shunt winding and its discharge resistor, J; a field with a supply of its own stands beside the account.</summary>
+    public double FieldJoules { get; init; }
+
+    /// <summary>Gain of the shunt winding's magnetic energy over the run, J.</summary>
+    public double FieldMagneticJoules { get; init; }
+
     /// <summary>Delivered at the starter's input terminals, J.</summary>
     public required double SupplyJoules { get; init; }
 

@@ -93,7 +93,8 @@ public sealed class EnergyTests
     {
         RunResult run = rig.Run();
 
-        double spent = run.SectionJoules.Sum() + run.ArmatureJoules + run.LoadJoules + run.KineticJoules + run.MagneticJoules + run.ArcJoules;
+        double spent = run.SectionJoules.Sum() + run.ArmatureJoules + run.LoadJoules + run.KineticJoules + run.MagneticJoules + run.ArcJoules
+            + run.FieldJoules + run.FieldMagneticJoules;
         double turnover = Math.Abs(run.SupplyJoules) + run.SectionJoules.Sum() + run.ArmatureJoules + run.LoadJoules + Math.Abs(run.KineticJoules);
         // A shaft that comes in too fast for the whole resistance is not started, and without a load it turns on for ever.
         Assert.Equal(0, (run.SupplyJoules - spent) / Math.Max(turnover, double.Epsilon), tolerance);

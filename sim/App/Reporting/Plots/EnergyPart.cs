@@ -19,6 +19,7 @@ internal sealed record EnergyPart(char Letter, string Name, double Joules)
         parts.Add(("Kinetic energy gained", result.KineticJoules));
         parts.Add(("Magnetic energy of the armature", result.MagneticJoules));
         if (result.BrakeJoules != 0) parts.Add(("Heat in the brake resistor", result.BrakeJoules));
+        if (result.FieldJoules != 0) parts.Add(("Shunt winding, heat and magnetic energy", result.FieldJoules + result.FieldMagneticJoules));
         if (result.ArcJoules != 0) parts.Add(("Broken by opening contacts", result.ArcJoules));
         EnergyPart[] lettered = new EnergyPart[parts.Count];
         for (int i = 0; i < lettered.Length; i++) lettered[i] = new EnergyPart((char)('A' + i), parts[i].Name, parts[i].Joules);
