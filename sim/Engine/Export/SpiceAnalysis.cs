@@ -14,7 +14,7 @@ internal static class SpiceAnalysis
         string end = SpiceText.Number(setup.DurationSeconds);
         text.Part("analysis");
         text.Line($".options reltol={SpiceText.Number(options.RelativeTolerance)} abstol=1e-9 vntol=1e-9 trtol={SpiceText.Number(options.StepErrorFactor)}");
-        text.Line($".save {SpiceTerms.Amps} {SpiceTerms.Speed} {string.Join(' ', scene.Own.Cutouts.Select(cutout => $"V(margin_{cutout.Stage})").Distinct())}".TrimEnd());
+        text.Line($".save {SpiceTerms.Amps} {SpiceTerms.Speed} {string.Join(' ', scene.Own.Cutouts.Select(cutout => $"V(closed_{cutout.Stage})").Distinct())}".TrimEnd());
         text.Line(".control");
         text.Line("set numdgt=10");
         for (int i = 0; i < options.Runs; i++) text.Line($"tran 1e-6 {end} 0 {SpiceText.Number(options.LongestStepSeconds)} uic");
@@ -32,7 +32,7 @@ internal static class SpiceAnalysis
     private static void WriteMeasurements(SpiceText text, SpiceScene scene, string end)
     {
         IReadOnlyList<Cutout> cutouts = scene.Own.Cutouts;
-        foreach (Cutout cutout in cutouts) text.Line($"meas tran cutout_{cutout.Stage}_seconds when v(margin_{cutout.Stage})=0 rise=1");
+        foreach (Cutout cutout in cutouts) text.Line($"meas tran cutout_{cutout.Stage}_seconds when v(closed_{cutout.Stage})=0.5 rise=1");
         for (int i = 0; i < cutouts.Count; i++)
         {
             // Up to the next cutout, the next step of load or supply, or the end.

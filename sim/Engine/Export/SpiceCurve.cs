@@ -4,7 +4,7 @@ using StarterCtl.Engine.Machines;
 namespace StarterCtl.Engine.Export;
 
 /// <summary>Curves as nested conditions, <c>cond ? a : b</c>, that a behavioural source evaluates.</summary>
-internal static class SpiceCurve
+public static class SpiceCurve
 {
     /// <summary>
     /// The magnetisation curve above 0: its own cubic pieces, coefficients at full precision, so that nothing is lost but
@@ -47,7 +47,7 @@ internal static class SpiceCurve
     /// </summary>
     /// <param name="curve">The curve.</param>
     /// <param name="i">Index of the point, 1 or more.</param>
-    internal static (double First, double Second, double Third) Coefficients(Magnetisation curve, int i)
+    public static (double First, double Second, double Third) Coefficients(Magnetisation curve, int i)
     {
         double span = curve.Amps[i] - curve.Amps[i - 1], chord = (curve.Constants[i] - curve.Constants[i - 1]) / span;
         curve.At(curve.Amps[i - 1], out double atBegin);

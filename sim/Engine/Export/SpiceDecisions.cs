@@ -45,6 +45,13 @@ internal static class SpiceDecisions
             string lockout = $"1e5*(1-{SpiceTerms.Amps}/{SpiceText.Number(settings.LockoutAmps)})";
             WriteMargin(text, $"{i + 1}", terms.SinceStart(settings.LockoutAmps < Settings.Largest ? $"min({margin},{lockout})" : margin));
         }
+
+        text.Comment("V(closed_j) is 1 once the contact of stage j has closed.");
+        for (int i = 1; i <= settings.StageCount; i++)
+        {
+            text.Line($"Sclosed_{i} start closed_{i} margin_{i} 0 contact OFF");
+            text.Line($"Rclosed_{i} closed_{i} 0 1000");
+        }
     }
 
     private static void WriteMargin(SpiceText text, string name, string expression)

@@ -20,7 +20,7 @@ public static class SpiceSceneReader
     /// <exception cref="CaseException">Nothing of the case is a start that a netlist can describe; names file, line and key.</exception>
     public static SpiceScene Read(CaseFile file, StartStudy study, CancellationToken cancellation = default)
     {
-        RefuseWhatCannotBeWritten(file, study.Setup);
+        RefuseSharedWinding(file, study.Setup);
         List<string> leftOut = [.. ControlLeftOut(study)];
         RunEvent? first = study.Setup.Events.FirstOrDefault(happening => !IsPlayed(happening, study.Setup));
         double end = study.Setup.DurationSeconds;
@@ -35,6 +35,7 @@ public static class SpiceSceneReader
         RunResult? own = end > 0 ? StartSimulation.Run(setup with { DurationSeconds = end }, settings, cancellation: cancellation) : null;
         PhaseEntry[] phases = [.. (own?.Phases ?? []).SkipWhile(entry => entry.Phase != Phase.Accelerating)];
         if (phases.Length == 0) throw Refused(file, first, own);
+        if (own!.Timeline.Any(entry => entry.Reason == Reason.WaitingForShaft)) throw RefusedSpeed(file);
 
         PhaseEntry? left = phases.Skip(1).FirstOrDefault(entry => entry.Phase != Phase.Running);
         if (left != null)
@@ -52,7 +53,7 @@ public static class SpiceSceneReader
             Setup = setup with { DurationSeconds = end, Events = [.. setup.Events.Where(happening => happening.AtSeconds < end)] },
             Settings = settings,
             StartSeconds = setup.Events.FirstOrDefault(happening => happening.Command == OperatorCommand.Start)?.AtSeconds ?? 0,
-            Own = own!,
+            Own = own,
             LeftOut = leftOut,
         };
     }
@@ -63,24 +64,26 @@ public static class SpiceSceneReader
         && happening.Permissives == null && happening.CurrentSensorGain == null && happening.ResistorCelsius == null
         && !(happening.FieldSupplyVolts != null && setup.Field is { IsShunt: true });
 
-    private static void RefuseWhatCannotBeWritten(CaseFile file, RunSetup setup)
+    private static void RefuseSharedWinding(CaseFile file, RunSetup setup)
     {
-        if (setup.InitialSpeedRadPerSec < 0)
-        {
-            throw new CaseException([file.Problem(CaseKeys.LoadSpeed, $"\"{file.Written(CaseKeys.LoadSpeed)}\" in a case for a netlist", "0 rpm or more: the netlist has no controller that waits for the shaft")]);
-        }
-
-        if (setup.Field is { SharedOhms: > 0 })
-        {
-            throw new CaseException([file.Problem(CaseKeys.MotorKind, $"\"{file.Text(CaseKeys.MotorKind)}\" in a case for a netlist", "a machine whose series winding does not carry the shunt winding's current")]);
-        }
+        if (setup.Field is not { SharedOhms: > 0 }) return;
+        throw new CaseException([file.Problem(
+            CaseKeys.MotorKind,
+            $"\"{file.Text(CaseKeys.MotorKind)}\" in a case for a netlist",
+            "a machine whose series winding does not carry the shunt winding's current")]);
     }
+
+    private static CaseException RefusedSpeed(CaseFile file) => new([file.Problem(
+        CaseKeys.LoadSpeed,
+        $"\"{file.Written(CaseKeys.LoadSpeed)}\", into which the controller does not close the line at once",
+        "a speed into which it does: the netlist has no controller that waits")]);
 
     private static CaseException Refused(CaseFile file, RunEvent? first, RunResult? own)
     {
         CaseEvent? written = file.Events.FirstOrDefault(happening => first != null && happening.AtSeconds == first.AtSeconds);
         const string Allowed = "a start whose line contactor closes before anything happens that a netlist has no words for";
         if (own == null && written != null) return new CaseException([new CaseProblem(file.FileName, written.Line, CaseKeys.EventAt.Path, $"at the beginning {EventText.Sentence(first!)}", Allowed)]);
+        if (file.Number(CaseKeys.LoadSpeed) != 0) return RefusedSpeed(file);
         return new CaseException([file.Problem(CaseKeys.RunDuration, "a run in which the line contactor does not close", Allowed)]);
     }
 

@@ -6,7 +6,7 @@ using System.Text;
 namespace StarterCtl.Engine.Export;
 
 /// <summary>The lines of a netlist, with numbers at full precision and in the invariant culture.</summary>
-internal sealed class SpiceText
+public sealed class SpiceText
 {
     // A step of a source; short against everything that a machine does.
     private const double StepSeconds = 1e-6;
