@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Core;
 
@@ -8,13 +9,15 @@ namespace StarterCtl.Engine.Export;
 internal static class SpiceDecisions
 {
     /// <summary>Writes the part.</summary>
-    public static void Write(SpiceText text, SpiceScene scene, SpiceTerms terms)
+    public static void Write(SpiceText text, SpiceScene scene, SpiceTerms terms, SpiceOptions options)
     {
         text.Part("decisions: a margin passes 0 when its contact is to close");
         text.Comment("A watch switches nothing. It makes the simulator step up to the crossing within microseconds.");
         text.Line(".model watch SW(vt=0 vh=0 ron=1 roff=1e6)");
         if (terms.HasFieldBuilding) WriteFieldBuilding(text, scene.Settings, terms);
-        WriteCutouts(text, scene, terms);
+        if (options.ClosingSeconds == null) WriteCutouts(text, scene, terms);
+        else WriteGivenTimes(text, options.ClosingSeconds);
+        WriteClosed(text, scene.Settings.StageCount);
     }
 
     private static void WriteFieldBuilding(SpiceText text, Settings settings, SpiceTerms terms)
@@ -45,9 +48,18 @@ internal static class SpiceDecisions
             string lockout = $"1e5*(1-{SpiceTerms.Amps}/{SpiceText.Number(settings.LockoutAmps)})";
             WriteMargin(text, $"{i + 1}", terms.SinceStart(settings.LockoutAmps < Settings.Largest ? $"min({margin},{lockout})" : margin));
         }
+    }
 
+    private static void WriteGivenTimes(SpiceText text, IReadOnlyList<double> seconds)
+    {
+        text.Comment("Each stage contact closes at a given time.");
+        for (int i = 0; i < seconds.Count; i++) text.Line($"Vmargin_{i + 1} margin_{i + 1} 0 {SpiceText.Stepped(-1, [(seconds[i], 1)])}");
+    }
+
+    private static void WriteClosed(SpiceText text, int stages)
+    {
         text.Comment("V(closed_j) is 1 once the contact of stage j has closed.");
-        for (int i = 1; i <= settings.StageCount; i++)
+        for (int i = 1; i <= stages; i++)
         {
             text.Line($"Sclosed_{i} start closed_{i} margin_{i} 0 contact OFF");
             text.Line($"Rclosed_{i} closed_{i} 0 1000");

@@ -13,14 +13,15 @@ public static class SpiceNetlist
     /// <param name="options">How finely it is to be solved; null for tight tolerances.</param>
     public static string Of(SpiceScene scene, SpiceOptions? options = null)
     {
+        options ??= new SpiceOptions();
         SpiceText text = new();
         SpiceTerms terms = new(scene);
         Head(text, scene);
         SpiceCircuit.Write(text, scene, terms);
         SpiceField.Write(text, scene, terms);
         SpiceShaft.Write(text, scene, terms);
-        SpiceDecisions.Write(text, scene, terms);
-        SpiceAnalysis.Write(text, scene, options ?? new SpiceOptions());
+        SpiceDecisions.Write(text, scene, terms, options);
+        SpiceAnalysis.Write(text, scene, options);
         return text.ToString();
     }
 

@@ -1,6 +1,8 @@
+using System.Collections.Generic;
+
 namespace StarterCtl.Engine.Export;
 
-/// <summary>How finely the circuit simulator shall work.</summary>
+/// <summary>What the circuit simulator shall do, and how finely.</summary>
 public sealed record SpiceOptions
 {
     /// <summary>Relative error of a solved step, <c>reltol</c>, above 0.</summary>
@@ -14,4 +16,9 @@ public sealed record SpiceOptions
 
     /// <summary>How many times the whole run is repeated before the figures are printed, 1 or more; for measuring speed.</summary>
     public int Runs { get; init; } = 1;
+
+    /// <summary>
+    /// When each stage contact closes, s, for a comparison of nothing but the solvers; null: the netlist decides by the back-EMF.
+    /// </summary>
+    public IReadOnlyList<double>? ClosingSeconds { get; init; }
 }

@@ -23,16 +23,10 @@ public static class SpiceSceneReader
         RefuseSharedWinding(file, study.Setup);
         List<string> leftOut = [.. ControlLeftOut(study)];
         RunEvent? first = study.Setup.Events.FirstOrDefault(happening => !IsPlayed(happening, study.Setup));
-        double end = study.Setup.DurationSeconds;
-        if (first != null && first.AtSeconds < end)
-        {
-            end = first.AtSeconds - PeriodSeconds;
-            leftOut.Add($"What happens from {Text.Number(first.AtSeconds)} s on: {EventText.Sentence(first)}. The netlist ends there.");
-        }
-
-        RunSetup setup = IdealSwitching.Of(study.Setup) with { Events = [.. study.Setup.Events.TakeWhile(happening => happening != first)] };
+        RunSetup setup = IdealSwitching.Of(study.Setup);
+        if (first != null) setup = EndBefore(setup, first.AtSeconds, EventText.Sentence(first), leftOut);
         Settings settings = IdealSwitching.Of(study.Settings);
-        RunResult? own = end > 0 ? StartSimulation.Run(setup with { DurationSeconds = end }, settings, cancellation: cancellation) : null;
+        RunResult? own = setup.DurationSeconds > 0 ? StartSimulation.Run(setup, settings, cancellation: cancellation) : null;
         PhaseEntry[] phases = [.. (own?.Phases ?? []).SkipWhile(entry => entry.Phase != Phase.Accelerating)];
         if (phases.Length == 0) throw Refused(file, first, own);
         if (own!.Timeline.Any(entry => entry.Reason == Reason.WaitingForShaft)) throw RefusedSpeed(file);
@@ -40,9 +34,8 @@ public static class SpiceSceneReader
         PhaseEntry? left = phases.Skip(1).FirstOrDefault(entry => entry.Phase != Phase.Running);
         if (left != null)
         {
-            end = left.Seconds - PeriodSeconds;
-            leftOut.Add($"What the controller does from {Text.Number(left.Seconds)} s on: {PhaseText.Name(left.Phase)}. The netlist ends there.");
-            own = StartSimulation.Run(setup with { DurationSeconds = end }, settings, cancellation: cancellation);
+            setup = EndBefore(setup, left.Seconds, $"the controller's phase becomes {PhaseText.Name(left.Phase)}", leftOut);
+            own = StartSimulation.Run(setup, settings, cancellation: cancellation);
         }
 
         return new SpiceScene
@@ -50,12 +43,19 @@ public static class SpiceSceneReader
             Title = study.Title,
             CaseName = study.CaseName,
             CaseSha256 = study.CaseSha256,
-            Setup = setup with { DurationSeconds = end, Events = [.. setup.Events.Where(happening => happening.AtSeconds < end)] },
+            Setup = setup,
             Settings = settings,
             StartSeconds = setup.Events.FirstOrDefault(happening => happening.Command == OperatorCommand.Start)?.AtSeconds ?? 0,
             Own = own,
             LeftOut = leftOut,
         };
+    }
+
+    private static RunSetup EndBefore(RunSetup setup, double seconds, string why, List<string> leftOut)
+    {
+        leftOut.Add($"What happens from {Text.Number(seconds)} s on: {why}. The netlist ends there.");
+        double end = seconds - PeriodSeconds;
+        return setup with { DurationSeconds = end, Events = [.. setup.Events.Where(happening => happening.AtSeconds < end)] };
     }
 
     // Supply, field supply and load steps and the press of start; a stop ends the netlist by the phase that it leads to.
