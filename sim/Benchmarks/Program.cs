@@ -19,9 +19,11 @@ public static class Program
             return;
         }
 
-        Console.WriteLine($"starts per second, one core:  {Throughput.StartsPerSecond(1):F0}");
-        Console.WriteLine($"starts per second, two cores: {Throughput.StartsPerSecond(2):F0}");
-        Console.WriteLine($"demo, whole process:          {DemoTime.Seconds():F2} s");
+        Console.WriteLine($"starts per second, constant flux, one core:     {Throughput.StartsPerSecond(ReferenceStart.Setup, ReferenceStart.Settings, 1):F0}");
+        Console.WriteLine($"starts per second, constant flux, two cores:    {Throughput.StartsPerSecond(ReferenceStart.Setup, ReferenceStart.Settings, 2):F0}");
+        Console.WriteLine($"starts per second, saturating shunt, one core:  {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 1):F0}");
+        Console.WriteLine($"starts per second, saturating shunt, two cores: {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 2):F0}");
+        Console.WriteLine($"demo, whole process: {DemoTime.Seconds():F2} s");
         SpiceSpeed.Print();
         BenchmarkRunner.Run<TickBenchmarks>(ManualConfig.Create(DefaultConfig.Instance)
             .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));

@@ -12,6 +12,8 @@ internal static class ReferenceStart
     private static readonly Machine Machine = new(2.5, 0.05, 0.5e-3, 0, 4);
     private static readonly Load Load = new(250, 0, 0);
 
+    private static readonly FluxLaw Saturating = new(new Magnetisation([0, 0.5, 1, 1.5, 2, 3], [0.08, 0.95, 1.7, 2.2, 2.5, 2.75]));
+
     private static readonly StarterDesign Design = StarterDesigner.Design(new DesignInput
     {
         SupplyVolts = 250,
@@ -60,4 +62,20 @@ internal static class ReferenceStart
         Contactors = new Contactors(0.04, 0.015),
         DurationSeconds = 2.5,
     };
+
+    /// <summary>The same start of a saturating shunt machine: its field, 0.3 s, is switched on first and still rises in the first stage.</summary>
+    public static RunSetup ShuntSetup { get; } = Setup with
+    {
+        Machine = Machine with { Flux = Saturating },
+        Supply = new Supply(250, 0.005),
+        Field = new FieldCircuit { IsShunt = true, SupplyVolts = 250, Ohms = 125, Henries = 37.5, HasContactor = true },
+    };
+
+    /// <summary>Its controller's settings: the field current is measured.</summary>
+    public static Settings ShuntSettings { get; } = ControllerSettings.From(Design, Machine, new ControlSetup
+    {
+        ConfirmMicroseconds = 2000,
+        InstantTripAmps = 1050,
+        Field = new FieldControl { Magnetisation = Saturating.Curve, HasContactor = true, HasContact = true, IsMeasured = true, MinimumAmps = 1.6 },
+    });
 }

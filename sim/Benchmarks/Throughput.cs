@@ -14,25 +14,27 @@ internal static class Throughput
     private const int Rounds = 7;
 
     /// <summary>Median over the rounds.</summary>
+    /// <param name="setup">The start.</param>
+    /// <param name="settings">Its controller's settings.</param>
     /// <param name="cores">How many to use.</param>
-    public static double StartsPerSecond(int cores)
+    public static double StartsPerSecond(RunSetup setup, Settings settings, int cores)
     {
-        RunMany(cores, Starts / 4);
+        RunMany(setup, settings, cores, Starts / 4);
         double[] rates = new double[Rounds];
         for (int i = 0; i < Rounds; i++)
         {
             long begin = Stopwatch.GetTimestamp();
-            RunMany(cores, Starts);
+            RunMany(setup, settings, cores, Starts);
             rates[i] = Starts / Stopwatch.GetElapsedTime(begin).TotalSeconds;
         }
 
         return rates.Order().ElementAt(Rounds / 2);
     }
 
-    private static void RunMany(int cores, int starts) =>
+    private static void RunMany(RunSetup setup, Settings settings, int cores, int starts) =>
         Parallel.For(0, starts, new ParallelOptions { MaxDegreeOfParallelism = cores }, _ =>
         {
-            RunResult result = StartSimulation.Run(ReferenceStart.Setup, ReferenceStart.Settings);
+            RunResult result = StartSimulation.Run(setup, settings);
             if (result.Phases[^1].Phase != Phase.Running) throw new InvalidOperationException("the reference start does not complete");
         });
 }

@@ -21,7 +21,7 @@ public static partial class CaseKeys
     /// <summary><c>motor.kind</c>: how the motor gets its flux.</summary>
     public static readonly CaseKey MotorKind =
         new("motor.kind", CaseValueKind.Choice, "\"separately excited\"", "How the motor gets its flux")
-        { Choices = ["separately excited", "permanent magnet"], DefaultText = "separately excited" };
+        { Choices = ["separately excited", "shunt", "series", "compound", "permanent magnet"], DefaultText = "separately excited" };
 
     /// <summary><c>motor.rated-power</c>: shaft power on the plate.</summary>
     public static readonly CaseKey MotorRatedPower =
@@ -95,6 +95,21 @@ public static partial class CaseKeys
         new("motor.construction.flux-per-pole", CaseValueKind.Quantity, "\"12 mWb\"",
             "Flux of one pole across the air gap")
         { Range = CaseRange.Above0(Dimension.Flux, "1000 Wb") };
+
+    /// <summary><c>motor.resistance-temperature</c>: temperature at which the resistances of the case hold.</summary>
+    public static readonly CaseKey MotorResistanceTemperature =
+        new("motor.resistance-temperature", CaseValueKind.Quantity, "\"20 degC\"", "Temperature at which the motor's resistances and its magnets' constant hold")
+        { Range = CaseRange.Between(Dimension.Temperature, "-50 degC", "300 degC"), DefaultText = "20 degC" };
+
+    /// <summary><c>motor.winding-temperature</c>: temperature of the windings and magnets now.</summary>
+    public static readonly CaseKey MotorWindingTemperature =
+        new("motor.winding-temperature", CaseValueKind.Quantity, "\"95 degC\"", "Temperature of windings and magnets in this case; when left out, motor.resistance-temperature")
+        { Range = CaseRange.Between(Dimension.Temperature, "-50 degC", "300 degC") };
+
+    /// <summary><c>motor.magnet-temperature-coefficient</c>: change of a magnet's flux with temperature.</summary>
+    public static readonly CaseKey MotorMagnetTemperatureCoefficient =
+        new("motor.magnet-temperature-coefficient", CaseValueKind.Ratio, "-0.002", "Change of a permanent magnet's flux per kelvin; about -0.002 for ferrite, about -0.001 for neodymium")
+        { Range = new CaseRange(-0.02, true, 0, true, "-0.02 to 0"), DefaultText = "0" };
 
     /// <summary><c>load.inertia</c>: moment of inertia of the load, at the motor shaft.</summary>
     public static readonly CaseKey LoadInertia =

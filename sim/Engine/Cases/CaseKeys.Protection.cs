@@ -1,62 +1,11 @@
 namespace StarterCtl.Engine.Cases;
 
-/// <content>Keys of field circuit, brake, sensors and protections.</content>
+/// <content>Keys of brake, sensors and protections.</content>
 public static partial class CaseKeys
 {
     /// <summary><c>control.spinning-start</c>: whether a turning shaft may be started.</summary>
     public static readonly CaseKey ControlSpinningStart =
         YesOrNo("control.spinning-start", "yes", "Whether a turning shaft may be started, with as much resistance as its back-EMF leaves needed");
-
-    /// <summary><c>field.supply-voltage</c>: voltage of the field's own supply.</summary>
-    public static readonly CaseKey FieldSupplyVoltage =
-        new("field.supply-voltage", CaseValueKind.Quantity, "\"110 V\"", "Voltage of the field's own supply")
-        { Range = CaseRange.Above0(Dimension.Voltage, "100 kV") };
-
-    /// <summary><c>field.resistance</c>: resistance of the field circuit.</summary>
-    public static readonly CaseKey FieldResistance =
-        new("field.resistance", CaseValueKind.Quantity, "\"92 ohm\"", "Resistance of the field circuit, winding and rheostat")
-        { Range = CaseRange.Above0(Dimension.Resistance, "1000 kohm") };
-
-    /// <summary><c>field.inductance</c>: inductance of the field winding.</summary>
-    public static readonly CaseKey FieldInductance =
-        new("field.inductance", CaseValueKind.Quantity, "\"30 H\"", "Inductance of the field winding")
-        { Range = CaseRange.From0(Dimension.Inductance, "100000 H"), DefaultText = "0 H" };
-
-    /// <summary><c>field.rated-current</c>: field current at which the machine constant holds.</summary>
-    public static readonly CaseKey FieldRatedCurrent =
-        new("field.rated-current", CaseValueKind.Quantity, "\"1.2 A\"", "Field current at which the machine constant holds; when left out, supply voltage over resistance")
-        { Range = CaseRange.Above0(Dimension.Current, "100 kA") };
-
-    /// <summary><c>field.curve-currents</c>: field current of each point of the magnetisation curve.</summary>
-    public static readonly CaseKey FieldCurveCurrents =
-        new("field.curve-currents", CaseValueKind.Quantities, "[\"0 A\", \"0.6 A\", \"1.2 A\"]", "Field current of each point of the magnetisation curve, the first 0, rising; without a curve the flux is in proportion")
-        { Range = CaseRange.From0(Dimension.Current, "100 kA"), FewestItems = 2, MostItems = Core.Settings.MostCurvePoints };
-
-    /// <summary><c>field.curve-constants</c>: machine constant at each point of the magnetisation curve.</summary>
-    public static readonly CaseKey FieldCurveConstants =
-        new("field.curve-constants", CaseValueKind.Quantities, "[\"0.05 V s/rad\", \"1 V s/rad\", \"1.6 V s/rad\"]", "Machine constant at each point of the magnetisation curve, not falling; takes the place of the machine's own")
-        { Range = CaseRange.Above0(Dimension.MachineConstant, "1e6 V s/rad"), FewestItems = 2, MostItems = Core.Settings.MostCurvePoints };
-
-    /// <summary><c>field.discharge-time</c>: time constant of the current in an open field circuit.</summary>
-    public static readonly CaseKey FieldDischargeTime =
-        Time("field.discharge-time", "\"50 ms\"", "50 ms", "Time constant with which the field current dies through its discharge resistor once the circuit is open");
-
-    /// <summary><c>field.contactor</c>: whether the controller switches the field.</summary>
-    public static readonly CaseKey FieldContactor =
-        YesOrNo("field.contactor", "no", "Whether the controller switches the field by a contactor; otherwise it is on before the start");
-
-    /// <summary><c>field.minimum-current</c>: least field current with which the armature may be live.</summary>
-    public static readonly CaseKey FieldMinimumCurrent =
-        new("field.minimum-current", CaseValueKind.Quantity, "\"0.6 A\"", "Least field current with which the armature may be live")
-        { Range = CaseRange.Above0(Dimension.Current, "100 kA") };
-
-    /// <summary><c>field.build-time</c>: time for which the field must stand before the line closes.</summary>
-    public static readonly CaseKey FieldBuildTime =
-        Time("field.build-time", "\"1 s\"", "0 ms", "Time for which the field must stand before the line closes");
-
-    /// <summary><c>field.maximum-time</c>: time within which the field must stand.</summary>
-    public static readonly CaseKey FieldMaximumTime =
-        LimitTime("field.maximum-time", "\"5 s\"", "5 s", "Time within which the field must stand");
 
     /// <summary><c>brake.resistance</c>: resistance of the brake resistor.</summary>
     public static readonly CaseKey BrakeResistance =

@@ -10,8 +10,6 @@ namespace StarterCtl.Engine.Cases;
 /// <summary>Reads the value of one key and holds it against what the key accepts.</summary>
 internal sealed class CaseValueReader(ProblemList problems)
 {
-    private static readonly string[] OtherMotors = ["shunt", "series", "compound"];
-
     private const string None = "none";
 
     /// <summary>Reads the value; null after a problem, which is in the list then.</summary>
@@ -69,8 +67,6 @@ internal sealed class CaseValueReader(ProblemList problems)
     {
         if (entry.Value is not StringValueSyntax { Value: string text }) return Refuse(entry, Describe(entry.Value));
         if (entry.Key.Choices.Contains(text)) return new CaseValue(text, entry.Line);
-        if (entry.Key == CaseKeys.MotorKind && OtherMotors.Contains(text))
-            return Refuse(entry, $"{Words.Quote(text)}, while this version knows constant-flux machines only");
 
         string? nearest = Words.Nearest(text, entry.Key.Choices);
         string hint = nearest is null ? "" : $"; the nearest is {Words.Quote(nearest)}";

@@ -14,35 +14,40 @@ namespace StarterCtl.Engine.Design;
 /// <param name="Warnings">Warnings of plate and design.</param>
 public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, StarterDesign Design, IReadOnlyList<string> Warnings)
 {
+    /// <summary>The machine.</summary>
+    public required CaseMachine Machine { get; init; }
+
     /// <summary>Designs the starter of a case.</summary>
     /// <param name="file">The case.</param>
     /// <exception cref="CaseException">A key is missing, or no starter meets the case; names file, line and key.</exception>
-    public static CaseDesign Of(CaseFile file) => Of(file, []);
+    public static CaseDesign Of(CaseFile file) => Of(file, [], isRun: false);
 
     /// <summary>Designs the starter of a case that is to be run: its machine constant and inertia must be there too.</summary>
     /// <param name="file">The case.</param>
     /// <exception cref="CaseException">A key is missing, or no starter meets the case; names file, line and key.</exception>
     public static CaseDesign ForRun(CaseFile file) =>
-        Of(file, [.. file.MissingOf(CaseKeys.MotorInertia), .. PlateReader.MissingConstant(file)]);
+        Of(file, [.. file.MissingOf(CaseKeys.MotorInertia), .. PlateReader.MissingConstant(file)], isRun: true);
 
-    private static CaseDesign Of(CaseFile file, IEnumerable<CaseProblem> alsoMissing)
+    private static CaseDesign Of(CaseFile file, IEnumerable<CaseProblem> alsoMissing, bool isRun)
     {
-        CaseProblem[] missing =
+        CaseProblem[] problems =
         [
             .. file.MissingOf(CaseKeys.SupplyVoltage, CaseKeys.MotorArmatureResistance),
             .. MissingLimits(file),
             .. alsoMissing,
+            .. MachineReader.Problems(file, isRun),
         ];
-        if (missing.Length > 0) throw new CaseException(missing);
+        if (problems.Length > 0) throw new CaseException(problems);
 
         List<string> warnings = [];
-        Plate plate = PlateReader.Read(file, warnings);
+        (CaseMachine machine, Plate plate) = MachineReader.Read(file, PlateReader.Read(file, warnings), isRun, warnings);
         DesignInput input = new()
         {
             SupplyVolts = file.Number(CaseKeys.SupplyVoltage),
-            ArmatureOhms = file.Number(CaseKeys.MotorArmatureResistance),
+            ArmatureOhms = machine.CircuitOhms,
             BrushDropVolts = file.Number(CaseKeys.MotorBrushDrop),
             MachineConstant = plate.MachineConstant,
+            Flux = machine.ArmatureFlux,
             InertiaKgM2 = file.Has(CaseKeys.MotorInertia) ? file.Number(CaseKeys.MotorInertia) + file.Number(CaseKeys.LoadInertia) : null,
             Load = new Load(file.Number(CaseKeys.LoadConstantTorque), file.Number(CaseKeys.LoadViscousTorque), file.Number(CaseKeys.LoadFanTorque)),
             RatedAmps = plate.RatedAmps,
@@ -55,11 +60,20 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
             CutoutVolts = file.Has(CaseKeys.StarterCutoutVoltages) ? file.Numbers(CaseKeys.StarterCutoutVoltages) : null,
         };
         StarterDesign design = DesignAt(file, input);
-        return new CaseDesign(file, plate, input, design, [.. warnings, .. design.Warnings]);
+        return new CaseDesign(file, plate, input, design, [.. warnings, .. design.Warnings, .. ReachWarnings(machine, design)]) { Machine = machine };
     }
 
     /// <summary>The designed sections, ohm, first cut out first.</summary>
     public double[] SectionOhms() => [.. Design.Stages.Select(stage => stage.SectionOhms)];
+
+    // The rated point lies on the curve, so only what the armature adds can leave it.
+    private static IEnumerable<string> ReachWarnings(CaseMachine machine, StarterDesign design)
+    {
+        if (machine.ArmatureFlux is not ArmatureFlux flux) yield break;
+        double most = flux.Law.ExcitingAmps(flux.FieldAmps, design.PeakAmps), last = flux.Law.Curve.LastAmps;
+        if (most <= last) yield break;
+        yield return $"At the peak current of {Text.Number(design.PeakAmps)} A the exciting current is {Text.Number(most)} A, behind the last point of the magnetisation curve at {Text.Number(last)} A: the flux is taken as no larger there.";
+    }
 
     private static StarterDesign DesignAt(CaseFile file, DesignInput input)
     {

@@ -18,6 +18,9 @@ public sealed record DesignInput
     /// <summary>Machine constant, V s/rad; without it speeds and times are left out.</summary>
     public double? MachineConstant { get; init; }
 
+    /// <summary>Machine constant times flux over the armature current; null: constant.</summary>
+    public ArmatureFlux? Flux { get; init; }
+
     /// <summary>Total inertia at the shaft, kg m2; without it times and energies are left out.</summary>
     public double? InertiaKgM2 { get; init; }
 

@@ -42,6 +42,7 @@ public static class PlateReader
             yield break;
         }
 
+        if (CurveReader.IsThere(file)) yield break;
         bool hasCurrent = file.Has(CaseKeys.MotorRatedCurrent) || (file.Has(CaseKeys.MotorRatedPower) && file.Has(CaseKeys.MotorEfficiency));
         bool hasPlate = hasCurrent && file.Has(CaseKeys.MotorRatedVoltage) && file.Has(CaseKeys.MotorRatedSpeed);
         if (hasPlate) yield break;
@@ -50,6 +51,11 @@ public static class PlateReader
             "nothing to take it from",
             "motor.constant; or motor.construction with poles, conductors, parallel-paths and flux-per-pole; or motor.rated-voltage, rated-speed and rated-current (or rated-power and efficiency)");
     }
+
+    /// <summary>Whether a case says what its rated current is.</summary>
+    public static bool HasRatedAmps(CaseFile file) =>
+        file.Has(CaseKeys.MotorRatedCurrent)
+        || (file.Has(CaseKeys.MotorRatedPower) && file.Has(CaseKeys.MotorRatedVoltage) && file.Has(CaseKeys.MotorEfficiency));
 
     private static double? Optional(CaseFile file, CaseKey key) => file.Has(key) ? file.Number(key) : null;
 
@@ -84,7 +90,7 @@ public static class PlateReader
             : plate with
             {
                 MachineConstant = fromPlate,
-                ConstantSource = $"From the plate: k = (V - Vb - Ia Ra) / w = ({file.Written(CaseKeys.MotorRatedVoltage)} - {file.Written(CaseKeys.MotorBrushDrop)} - {Text.Number(plate.RatedAmps!.Value)} A x {file.Written(CaseKeys.MotorArmatureResistance)}) / {Text.Number(plate.RatedRadPerSec!.Value)} rad/s = {Text.Number(fromPlate)} V s/rad.",
+                ConstantSource = $"From the plate: k = (V - Vb - Ia Ra) / w = ({file.Written(CaseKeys.MotorRatedVoltage)} - {file.Written(CaseKeys.MotorBrushDrop)} - {Text.Number(plate.RatedAmps!.Value)} A x {WrittenOhms(file)}) / {Text.Number(plate.RatedRadPerSec!.Value)} rad/s = {Text.Number(fromPlate)} V s/rad.",
             };
     }
 
@@ -98,13 +104,21 @@ public static class PlateReader
                 CaseKeys.MotorBrushDrop, file.Written(CaseKeys.MotorBrushDrop), $"below the rated voltage of {Text.Number(volts)} V")]);
         }
 
-        double k = MachineConstant.FromPlate(volts, amps, speed, file.Number(CaseKeys.MotorArmatureResistance), brushVolts);
+        double k = MachineConstant.FromPlate(volts, amps, speed, CircuitOhms(file), brushVolts);
         if (k > 0) return k;
         throw new CaseException([file.Problem(
             CaseKeys.MotorArmatureResistance,
-            $"{file.Written(CaseKeys.MotorArmatureResistance)}, which with brush drop takes all of the rated voltage at {Text.Number(amps)} A: no back-EMF is left",
+            $"{WrittenOhms(file)}, which with brush drop takes all of the rated voltage at {Text.Number(amps)} A: no back-EMF is left",
             $"below {Text.Number((volts - brushVolts) / amps)} ohm")]);
     }
+
+    // As the case states them: what the plate says does not change with the temperature of the day.
+    private static double CircuitOhms(CaseFile file) => file.Number(CaseKeys.MotorArmatureResistance) + file.Number(CaseKeys.SeriesFieldResistance);
+
+    private static string WrittenOhms(CaseFile file) =>
+        file.Number(CaseKeys.SeriesFieldResistance) > 0
+            ? $"({file.Written(CaseKeys.MotorArmatureResistance)} + {file.Written(CaseKeys.SeriesFieldResistance)})"
+            : file.Written(CaseKeys.MotorArmatureResistance);
 
     private static void AddContradictions(CaseFile file, Plate plate, List<string> warnings)
     {
@@ -115,12 +129,20 @@ public static class PlateReader
 
         if (plate is { RatedWatts: double watts, RatedVolts: double volts, RatedAmps: double amps })
         {
-            double dropWatts = amps * (amps * file.Number(CaseKeys.MotorArmatureResistance) + file.Number(CaseKeys.MotorBrushDrop));
+            double dropWatts = amps * (amps * CircuitOhms(file) + file.Number(CaseKeys.MotorBrushDrop));
             double convertedWatts = volts * amps - dropWatts;
             if (convertedWatts < watts)
             {
                 warnings.Add($"The plate promises {Text.Number(watts)} W, but at rated current the armature turns only {Text.Number(convertedWatts)} W of {Text.Number(volts * amps)} W into shaft power.");
             }
+
+            AddEfficiency(file, watts / (volts * amps), warnings);
         }
+    }
+
+    private static void AddEfficiency(CaseFile file, double efficiencyRatio, List<string> warnings)
+    {
+        if (!file.Has(CaseKeys.MotorEfficiency) || Math.Abs(efficiencyRatio / file.Number(CaseKeys.MotorEfficiency) - 1) <= Disagreement) return;
+        warnings.Add($"The plate's efficiency is {file.Written(CaseKeys.MotorEfficiency)}, but its power over its voltage and current is {Text.Number(efficiencyRatio)}.");
     }
 }

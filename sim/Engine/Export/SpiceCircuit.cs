@@ -10,12 +10,12 @@ internal static class SpiceCircuit
     /// <summary>Writes the part.</summary>
     public static void Write(SpiceText text, SpiceScene scene, SpiceTerms terms)
     {
-        WriteSupply(text, scene);
+        WriteSupply(text, scene, terms);
         WriteStarter(text, scene, terms);
         WriteArmature(text, scene.Setup.Machine, scene.Setup.SectionOhms.Count, terms);
     }
 
-    private static void WriteSupply(SpiceText text, SpiceScene scene)
+    private static void WriteSupply(SpiceText text, SpiceScene scene, SpiceTerms terms)
     {
         RunSetup setup = scene.Setup;
         text.Part("supply: open-circuit voltage and source resistance, up to the starter's input terminals");
@@ -23,6 +23,12 @@ internal static class SpiceCircuit
         text.Line(setup.Supply.SourceOhms > 0
             ? $"Rsource open_circuit terminals {SpiceText.Number(setup.Supply.SourceOhms)}"
             : "Vsource open_circuit terminals DC 0");
+        if (terms.FeedNode != "terminals")
+        {
+            text.Comment("The series winding of a short-shunt machine carries both currents.");
+            text.Line($"Rseries_winding terminals {terms.FeedNode} {SpiceText.Number(setup.Field!.SharedOhms)}");
+        }
+
         text.Comment("start is pressed where this voltage passes 0");
         text.Element($"Vstart start 0 {(scene.StartSeconds > 0 ? SpiceText.Stepped(-1, [(scene.StartSeconds, 1)]) : "DC 1")}");
     }
@@ -32,7 +38,7 @@ internal static class SpiceCircuit
         text.Part("starter: line contact, and a section for each stage with the contact that shorts it");
         text.Comment("A contact closes when its control passes 0 and stays closed: it would open at twice minus vh only.");
         text.Line($".model contact SW(vt=-1e9 vh=1e9 ron={SpiceText.Number(terms.ClosedOhms)} roff={SpiceText.Number(terms.OpenOhms)})");
-        text.Line($"Sline terminals starter_0 {terms.LineNode} 0 contact OFF");
+        text.Line($"Sline {terms.FeedNode} starter_0 {terms.LineNode} 0 contact OFF");
         for (int i = 0; i < scene.Setup.SectionOhms.Count; i++)
         {
             string ends = $"starter_{i} starter_{i + 1}";

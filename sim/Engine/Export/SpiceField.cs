@@ -11,7 +11,7 @@ internal static class SpiceField
     public static void Write(SpiceText text, SpiceScene scene, SpiceTerms terms)
     {
         RunSetup setup = scene.Setup;
-        if (setup.Field is FieldCircuit field) WriteCircuit(text, setup, field);
+        if (setup.Field is FieldCircuit field) WriteCircuit(text, setup, field, terms);
         if (setup.Machine.Flux is FluxLaw flux) WriteFlux(text, flux, setup.Field != null);
         else
         {
@@ -19,11 +19,11 @@ internal static class SpiceField
         }
     }
 
-    private static void WriteCircuit(SpiceText text, RunSetup setup, FieldCircuit field)
+    private static void WriteCircuit(SpiceText text, RunSetup setup, FieldCircuit field, SpiceTerms terms)
     {
         text.Part(field.IsShunt ? "field: a shunt winding across the terminals" : "field: a winding on its own supply");
-        string node = "terminals";
-        double standing = setup.Supply.OpenCircuitVolts / (setup.Supply.SourceOhms + field.Ohms);
+        string node = terms.FeedNode;
+        double standing = setup.Supply.OpenCircuitVolts / (setup.Supply.SourceOhms + field.SharedOhms + field.Ohms);
         if (!field.IsShunt)
         {
             node = "field_supply";

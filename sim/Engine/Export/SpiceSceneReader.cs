@@ -20,7 +20,6 @@ public static class SpiceSceneReader
     /// <exception cref="CaseException">Nothing of the case is a start that a netlist can describe; names file, line and key.</exception>
     public static SpiceScene Read(CaseFile file, StartStudy study, CancellationToken cancellation = default)
     {
-        RefuseSharedWinding(file, study.Setup);
         List<string> leftOut = [.. ControlLeftOut(study)];
         RunEvent? first = study.Setup.Events.FirstOrDefault(happening => !IsPlayed(happening, study.Setup));
         RunSetup setup = IdealSwitching.Of(study.Setup);
@@ -63,15 +62,6 @@ public static class SpiceSceneReader
         happening.FieldOpen == null && happening.ShaftLocked == null && happening.ContactFault == null && happening.SpeedSignal == null
         && happening.Permissives == null && happening.CurrentSensorGain == null && happening.ResistorCelsius == null
         && !(happening.FieldSupplyVolts != null && setup.Field is { IsShunt: true });
-
-    private static void RefuseSharedWinding(CaseFile file, RunSetup setup)
-    {
-        if (setup.Field is not { SharedOhms: > 0 }) return;
-        throw new CaseException([file.Problem(
-            CaseKeys.MotorKind,
-            $"\"{file.Text(CaseKeys.MotorKind)}\" in a case for a netlist",
-            "a machine whose series winding does not carry the shunt winding's current")]);
-    }
 
     private static CaseException RefusedSpeed(CaseFile file) => new([file.Problem(
         CaseKeys.LoadSpeed,

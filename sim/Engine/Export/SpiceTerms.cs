@@ -59,6 +59,9 @@ internal sealed class SpiceTerms
     /// <summary>Volts of a margin's node per volt of the margin.</summary>
     public double MarginGain { get; }
 
+    /// <summary>Node that armature and shunt winding branch from: behind a series winding that carries both currents, where there is one.</summary>
+    public string FeedNode => _scene.Setup.Field is { IsShunt: true, SharedOhms: > 0 } ? "feed" : "terminals";
+
     /// <summary>True when the line closes as soon as start is pressed.</summary>
     public bool LineClosesAtOnce => !HasFieldBuilding;
 

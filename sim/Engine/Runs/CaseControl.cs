@@ -12,21 +12,24 @@ internal static class CaseControl
     // Common practice, no source: an instantaneous trip half above the permitted peak, feedback within twice the contact's time.
     private const double InstantTripRatio = 1.5;
     private const double ContactTimeRatio = 2;
+
+    // Beyond the instantaneous trip as far as a current can rise before the line is open.
+    private const double CurveRatio = 1.5;
     private const double LeastContactSeconds = 0.1;
 
     /// <summary>Reads everything that sets the controller beside the design.</summary>
     /// <param name="file">The case.</param>
     /// <param name="design">Its starter.</param>
     /// <param name="contactors">Its contactors.</param>
-    /// <param name="field">Its field circuit; null where it has none.</param>
-    /// <param name="flux">Its flux over the currents; null where it is constant.</param>
+    /// <param name="machine">Its machine.</param>
     /// <exception cref="CaseException">Two keys contradict each other.</exception>
-    public static ControlSetup Of(CaseFile file, StarterDesign design, Contactors contactors, FieldCircuit? field, FluxLaw? flux)
+    public static ControlSetup Of(CaseFile file, StarterDesign design, Contactors contactors, CaseMachine machine)
     {
         double lockout = file.Number(CaseKeys.ControlLockoutCurrent);
         double contactSeconds = file.Has(CaseKeys.ControlContactTime)
             ? file.Number(CaseKeys.ControlContactTime)
             : Math.Max(LeastContactSeconds, ContactTimeRatio * Math.Max(contactors.ClosingSeconds, contactors.OpeningSeconds));
+        double instantTripAmps = Optional(file, CaseKeys.ControlInstantTrip) ?? InstantTripRatio * design.WorstPeakAmps;
         return new ControlSetup
         {
             PeriodMicroseconds = Time(file, CaseKeys.ControlPeriod),
@@ -35,18 +38,18 @@ internal static class CaseControl
             MaximumStageMicroseconds = Time(file, CaseKeys.ControlMaximumStageTime),
             ContactMicroseconds = Microseconds(contactSeconds),
             LockoutAmps = double.IsFinite(lockout) ? lockout : null,
-            InstantTripAmps = Optional(file, CaseKeys.ControlInstantTrip) ?? InstantTripRatio * design.WorstPeakAmps,
+            InstantTripAmps = instantTripAmps,
             SpinningStart = file.IsYes(CaseKeys.ControlSpinningStart),
-            Field = field == null || flux == null ? null : FieldOf(file, field, flux),
+            Field = machine.Field == null ? null : FieldOf(file, machine.Field),
+            Flux = ControllerCurve.Of(machine, file.IsYes(CaseKeys.SensorsFieldCurrent), design.PeakAmps, CurveRatio * instantTripAmps),
             Brake = file.HasAnyOf("brake") ? BrakeOf(file) : null,
             Sensors = SensorsOf(file),
             Protections = ProtectionsOf(file),
         };
     }
 
-    private static FieldControl FieldOf(CaseFile file, FieldCircuit field, FluxLaw flux) => new()
+    private static FieldControl FieldOf(CaseFile file, FieldCircuit field) => new()
     {
-        Magnetisation = flux.Curve,
         HasContactor = field.HasContactor,
         // One that is asked for by name without a contactor is left for the controller's own check to refuse.
         HasContact = file.IsYes(CaseKeys.SensorsFieldContact) && (field.HasContactor || file.Has(CaseKeys.SensorsFieldContact)),

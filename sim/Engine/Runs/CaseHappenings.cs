@@ -31,9 +31,11 @@ internal static class CaseHappenings
 
     private static IEnumerable<CaseProblem> Problems(CaseFile file, CaseEvent written, int stageCount, ControlSetup control)
     {
+        string kind = file.Text(CaseKeys.MotorKind), fieldKeys = kind == "series" ? "a motor.kind with a field winding" : "field.supply-voltage and field.resistance";
         bool hasField = control.Field != null;
-        if (written.FieldSupplyVolts != null && !hasField) yield return Without(CaseKeys.EventFieldSupplyVoltage, "a field circuit", "field.supply-voltage and field.resistance");
-        if (written.Field != null && !hasField) yield return Without(CaseKeys.EventField, "a field circuit", "field.supply-voltage and field.resistance");
+        if (written.FieldSupplyVolts != null && !hasField) yield return Without(CaseKeys.EventFieldSupplyVoltage, "a field circuit", fieldKeys);
+        if (written.FieldSupplyVolts != null && kind is "shunt" or "compound") yield return Problem(CaseKeys.EventFieldSupplyVoltage, $"it on a {kind} motor, whose field lies on supply.voltage", "event.supply-voltage, or motor.kind = \"separately excited\"");
+        if (written.Field != null && !hasField) yield return Without(CaseKeys.EventField, "a field circuit", fieldKeys);
         if (written.Permissives != null && control.Protections.Permissives == 0) yield return Without(CaseKeys.EventPermissives, "protection.permissives", "protection.permissives");
         if (written.ResistorCelsius != null && control.Protections.ResistorCelsius == null) yield return Without(CaseKeys.EventResistorTemperature, "protection.resistor-temperature", "protection.resistor-temperature");
         if (written.SpeedSignal != null && !control.Sensors.HasSpeed) yield return Without(CaseKeys.EventSpeedSignal, "a speed sensor", "sensors.speed = \"yes\"");

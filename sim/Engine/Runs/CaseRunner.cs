@@ -26,14 +26,39 @@ public static class CaseRunner
     /// <exception cref="CaseException">The case lacks something or contradicts itself; names file, line and key.</exception>
     public static StartStudy Run(CaseFile file, IProgress<double>? progress = null, CancellationToken cancellation = default)
     {
+        (CaseDesign designed, RunSetup setup, Settings settings) = Prepare(file);
+        Record record = new(RecordPeriodMicroseconds(file, setup));
+        Trace trace = new();
+        RunResult result = StartSimulation.Run(setup, settings, record, trace, progress, cancellation);
+        return new StartStudy
+        {
+            Title = file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : Path.GetFileNameWithoutExtension(file.FileName),
+            CaseName = Path.GetFileName(file.FileName),
+            CaseSha256 = file.Sha256,
+            Plate = designed.Plate,
+            DesignInput = designed.Input,
+            Design = designed.Design,
+            Setup = setup,
+            Settings = settings,
+            Result = result,
+            Record = record,
+            Trace = trace,
+            Verdict = RunJudge.Judge(file, designed, setup.Machine, result),
+            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings)],
+        };
+    }
+
+    /// <summary>Reads and designs everything that a run of a case needs, and runs nothing.</summary>
+    /// <param name="file">The case.</param>
+    /// <exception cref="CaseException">The case lacks something or contradicts itself; names file, line and key.</exception>
+    public static PreparedRun Prepare(CaseFile file)
+    {
         CaseDesign designed = CaseDesign.ForRun(file);
         StarterDesign design = designed.Design;
         Machine machine = MachineOf(file, designed);
         Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime));
         CheckExpectation(file);
-        FieldCircuit? field = CaseField.Of(file);
-        if (field != null) machine = machine with { Flux = new FluxLaw(CaseField.MagnetisationOf(file, machine.Constant)) };
-        ControlSetup control = CaseControl.Of(file, design, contactors, field, machine.Flux);
+        ControlSetup control = CaseControl.Of(file, design, contactors, designed.Machine);
         Settings settings = ControllerSettings.From(design, machine, control);
         SettingsRefusal.ThrowIfAny(file, settings);
         RunSetup setup = new()
@@ -47,33 +72,15 @@ public static class CaseRunner
             DurationSeconds = file.Number(CaseKeys.RunDuration),
             InitialSpeedRadPerSec = file.Number(CaseKeys.LoadSpeed),
             Events = CaseHappenings.Of(file, design.StageCount, control),
-            Field = field,
+            Field = designed.Machine.Field,
             BrakeOhms = control.Brake?.ResistorOhms,
         };
-        Record record = new(RecordPeriodMicroseconds(file, setup));
-        Trace trace = new();
-        RunResult result = StartSimulation.Run(setup, settings, record, trace, progress, cancellation);
-        return new StartStudy
-        {
-            Title = file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : Path.GetFileNameWithoutExtension(file.FileName),
-            CaseName = Path.GetFileName(file.FileName),
-            CaseSha256 = file.Sha256,
-            Plate = designed.Plate,
-            DesignInput = designed.Input,
-            Design = design,
-            Setup = setup,
-            Settings = settings,
-            Result = result,
-            Record = record,
-            Trace = trace,
-            Verdict = RunJudge.Judge(file, designed, machine, result),
-            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings)],
-        };
+        return new PreparedRun(designed, setup, settings);
     }
 
     private static Machine MachineOf(CaseFile file, CaseDesign designed)
     {
-        double henries = file.Number(CaseKeys.MotorArmatureInductance);
+        double henries = designed.Machine.ArmatureHenries;
         if (henries is > 0 and < LeastHenries)
         {
             throw new CaseException([file.Problem(
@@ -87,7 +94,10 @@ public static class CaseRunner
                 CaseKeys.MotorInertia, file.Written(CaseKeys.MotorInertia), "at least 1e-12 kg m2 at the shaft, load included")]);
         }
 
-        return new Machine(designed.Plate.MachineConstant!.Value, designed.Design.ArmatureOhms, henries, designed.Design.BrushDropVolts, inertia);
+        return new Machine(designed.Plate.MachineConstant!.Value, designed.Machine.ArmatureOhms, henries, designed.Design.BrushDropVolts, inertia)
+        {
+            Flux = designed.Machine.Flux,
+        };
     }
 
     private static void CheckExpectation(CaseFile file)

@@ -27,8 +27,11 @@ public sealed record ControlSetup
     /// <summary>True when a turning shaft may be started.</summary>
     public bool SpinningStart { get; init; } = true;
 
-    /// <summary>Field circuit; null: the flux is constant.</summary>
+    /// <summary>Field circuit; null: the machine has none.</summary>
     public FieldControl? Field { get; init; }
+
+    /// <summary>What the flux follows; null: it is taken as constant.</summary>
+    public FluxSetup? Flux { get; init; }
 
     /// <summary>Dynamic brake; null: none.</summary>
     public BrakeControl? Brake { get; init; }

@@ -29,7 +29,7 @@ public static class ControllerSettings
             PeakAmps = (float)design.PeakAmps,
             InstantTripAmps = (float)control.InstantTripAmps,
             HighestSupplyVolts = (float)(PlausibleFactor * design.SupplyVolts),
-            HighestSpeedRadPerSec = (float)(PlausibleFactor * design.SupplyVolts / machine.Constant),
+            HighestSpeedRadPerSec = (float)(PlausibleFactor * design.SupplyVolts / WeakestConstant(machine, control.Flux)),
             SteadyAmpsPerSec = (float)SteadyAmpsPerSec(design, machine),
             ConfirmMicroseconds = control.ConfirmMicroseconds,
             MinimumDwellMicroseconds = control.MinimumDwellMicroseconds,
@@ -46,7 +46,8 @@ public static class ControllerSettings
         settings.SpinningStart = control.SpinningStart;
         settings.NominalSupplyVolts = (float)design.SupplyVolts;
         SetField(settings, control.Field);
-        SetBrake(settings, control.Brake, design.ArmatureOhms);
+        SetFlux(settings, control.Flux);
+        SetBrake(settings, control.Brake, machine.ArmatureOhms);
         SetSensors(settings, control.Sensors, design.SupplyVolts / machine.Constant);
         SetSupplyLimits(settings, control.Protections);
         SetHeatLimits(settings, control.Protections);
@@ -63,13 +64,18 @@ public static class ControllerSettings
         settings.MinimumFieldAmps = (float)field.MinimumAmps;
         settings.FieldBuildMicroseconds = field.BuildMicroseconds;
         settings.MaximumFieldMicroseconds = field.MaximumMicroseconds;
-        if (!field.IsMeasured) return;
-        settings.FluxSource = FluxSource.FieldCurrent;
-        settings.CurvePoints = field.Magnetisation.Amps.Count;
+    }
+
+    private static void SetFlux(Settings settings, FluxSetup? flux)
+    {
+        if (flux == null) return;
+        settings.FluxSource = flux.Source;
+        settings.ReactionRatio = (float)flux.ReactionRatio;
+        settings.CurvePoints = flux.Amps.Count;
         for (int i = 0; i < settings.CurvePoints; i++)
         {
-            settings.CurveAmps[i] = (float)field.Magnetisation.Amps[i];
-            settings.CurveConstants[i] = (float)field.Magnetisation.Constants[i];
+            settings.CurveAmps[i] = (float)flux.Amps[i];
+            settings.CurveConstants[i] = (float)flux.Constants[i];
         }
     }
 
@@ -134,6 +140,9 @@ public static class ControllerSettings
         settings.DisagreementVolts = OrOff(protections.DisagreementVolts);
         settings.DisagreementMicroseconds = protections.DisagreementMicroseconds;
     }
+
+    // A machine with a series winding turns fastest without load, where that winding gives nothing.
+    private static double WeakestConstant(Machine machine, FluxSetup? flux) => Math.Min(machine.Constant, flux?.UnloadedConstant ?? machine.Constant);
 
     private static float OrOff(double? limit) => (float)(limit ?? Settings.Largest);
 

@@ -42,7 +42,7 @@ public sealed record DirectStart
         double ohms = supply.SourceOhms + machine.ArmatureOhms;
         double timeConstant = machine.InertiaKgM2 * ohms / (machine.Constant * machine.Constant);
         double step = (timeConstant + machine.ArmatureHenries / ohms) / StepsPerTimeConstant;
-        PlantSolver plant = new(new PlantConditions(machine, study.Setup.Load, supply, [], true, 0), 0);
+        PlantSolver plant = new(study.Setup.OnFullSupply(study.Setup.Load), 0);
         List<RunningPoint> curve = [RunningPoint.Of(plant, 0)];
         double target = upToRpm * Math.PI / 30;
         double? reached = null;
@@ -65,7 +65,7 @@ public sealed record DirectStart
         return new DirectStart
         {
             PeakAmps = plant.PeakAmps,
-            PeakTorqueNewtonMetres = machine.Constant * plant.PeakAmps,
+            PeakTorqueNewtonMetres = plant.PeakTorqueNewtonMetres,
             LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * plant.PeakAmps,
             UpToRpm = upToRpm,
             Seconds = reached,

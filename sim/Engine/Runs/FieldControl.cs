@@ -1,13 +1,8 @@
-using StarterCtl.Engine.Machines;
-
 namespace StarterCtl.Engine.Runs;
 
 /// <summary>What the controller knows of a field circuit. Times in microseconds.</summary>
 public sealed record FieldControl
 {
-    /// <summary>Magnetisation that the controller goes by while the field current is measured.</summary>
-    public required Magnetisation Magnetisation { get; init; }
-
     /// <summary>True when the controller switches the field.</summary>
     public bool HasContactor { get; init; }
 

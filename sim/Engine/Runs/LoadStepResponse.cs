@@ -48,14 +48,18 @@ public sealed record LoadStepResponse
     public double DropPercent => Before.Rpm > 0 ? DropRpm / Before.Rpm * 100 : 0;
 
     /// <summary>Brings the machine to its steady state, steps the load and waits until it is steady again.</summary>
-    internal static LoadStepResponse Of(Machine machine, Supply supply, Load before, Load after)
+    /// <param name="before">Machine, supply and load before the step.</param>
+    /// <param name="after">Load after it.</param>
+    internal static LoadStepResponse Of(PlantConditions before, Load after)
     {
+        Machine machine = before.Machine;
+        Supply supply = before.Supply;
         double drivingVolts = Math.Max(0, supply.OpenCircuitVolts - machine.BrushDropVolts);
         double ohms = supply.SourceOhms + machine.ArmatureOhms;
         double timeConstant = machine.InertiaKgM2 * ohms / (machine.Constant * machine.Constant) + machine.ArmatureHenries / ohms;
         PlantSolver Steady()
         {
-            PlantSolver steady = new(new PlantConditions(machine, before, supply, [], true, 0), drivingVolts / machine.Constant);
+            PlantSolver steady = new(before, drivingVolts / machine.Constant);
             Settle(steady, timeConstant, null);
             return steady;
         }

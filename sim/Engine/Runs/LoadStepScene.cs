@@ -1,4 +1,5 @@
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Runs;
 
@@ -33,14 +34,15 @@ public sealed record LoadStepScene
     {
         RunSetup setup = study.Setup;
         (Load before, Load after, double? eventSeconds) = FindStep(study);
+        PlantConditions full = setup.OnFullSupply(before);
         Machine weaker = setup.Machine with { ArmatureOhms = WeakerTimes * setup.Machine.ArmatureOhms };
         return new LoadStepScene
         {
             LoadBefore = before,
             LoadAfter = after,
             EventSeconds = eventSeconds,
-            Machine = LoadStepResponse.Of(setup.Machine, setup.Supply, before, after),
-            WeakerMachine = LoadStepResponse.Of(weaker, setup.Supply, before, after),
+            Machine = LoadStepResponse.Of(full, after),
+            WeakerMachine = LoadStepResponse.Of(full with { Machine = weaker }, after),
         };
     }
 

@@ -13,7 +13,7 @@ internal static class RunJudge
     public static Verdict Judge(CaseFile file, CaseDesign designed, Machine machine, RunResult result)
     {
         double peakLimit = PeakLimitAmps(file, designed);
-        double torqueLimit = file.Has(CaseKeys.LimitsPeakTorque) ? file.Number(CaseKeys.LimitsPeakTorque) : machine.Constant * peakLimit;
+        double torqueLimit = file.Has(CaseKeys.LimitsPeakTorque) ? file.Number(CaseKeys.LimitsPeakTorque) : (designed.Input.Flux?.ConstantAt(peakLimit) ?? machine.Constant) * peakLimit;
         List<StartPart> starts = StartPart.Of(result);
         LimitCheck peak = new("peak current", !StarterDesigner.Exceeds(result.PeakAmps, peakLimit), $"{Text.Number(result.PeakAmps)} A", $"at most {Text.Number(peakLimit)} A");
         LimitCheck torque = new("peak torque", !StarterDesigner.Exceeds(result.PeakTorqueNewtonMetres, torqueLimit), $"{Text.Number(result.PeakTorqueNewtonMetres)} N m", $"at most {Text.Number(torqueLimit)} N m");

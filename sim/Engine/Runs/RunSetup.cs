@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Runs;
 
@@ -38,6 +39,10 @@ public sealed record RunSetup
 
     /// <summary>Speed at the beginning, rad/s.</summary>
     public double InitialSpeedRadPerSec { get; init; }
+
+    /// <summary>The machine on its full supply: line closed, no section in the circuit, field standing.</summary>
+    /// <param name="load">Its load.</param>
+    public PlantConditions OnFullSupply(Load load) => new(Machine, load, Supply, [], true, 0) { Field = Field };
 
     /// <summary>What happens on the way, in the order of time.</summary>
     public IReadOnlyList<RunEvent> Events { get; init; } = [];

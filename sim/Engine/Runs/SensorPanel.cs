@@ -25,11 +25,11 @@ internal sealed class SensorPanel(double resistorCelsius)
     }
 
     /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
-    public void Show(PlantSolver plant, Excitation excitation, Readings readings)
+    public void Show(PlantSolver plant, Readings readings)
     {
         readings.SupplyVolts = (float)plant.TerminalVolts;
         readings.ArmatureAmps = (float)(_currentGain * plant.ArmatureAmps);
-        readings.FieldAmps = (float)excitation.FieldAmps;
+        readings.FieldAmps = (float)plant.FieldAmps;
 
         // A lost or stuck signal leaves the last speed in place.
         if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)plant.SpeedRadPerSec;

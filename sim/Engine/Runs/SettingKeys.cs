@@ -28,7 +28,7 @@ public static class SettingKeys
         [SettingId.CurvePoints] = CaseKeys.FieldCurveCurrents,
         [SettingId.CurveAmps] = CaseKeys.FieldCurveCurrents,
         [SettingId.CurveConstants] = CaseKeys.FieldCurveConstants,
-        [SettingId.ReactionRatio] = CaseKeys.FieldCurveCurrents,
+        [SettingId.ReactionRatio] = CaseKeys.FieldArmatureReaction,
         [SettingId.PeakAmps] = CaseKeys.StarterPeakCurrent,
         [SettingId.LineContactFitted] = CaseKeys.SensorsLineContact,
         [SettingId.StageContactsFitted] = CaseKeys.SensorsStageContacts,

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Core;
 using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Design;
 
 namespace StarterCtl.Engine.Runs;
 
@@ -54,7 +55,7 @@ internal static class SettingsRefusal
 
     private static CaseProblem ProblemOf(CaseFile file, Settings settings, SettingId id, SettingProblem problem, SettingId other)
     {
-        CaseKey key = SettingKeys.Of(id);
+        CaseKey key = id == SettingId.CurveConstants ? CurveReader.ValuesKey(file) : SettingKeys.Of(id);
         switch (problem)
         {
             case SettingProblem.NeedsOther:

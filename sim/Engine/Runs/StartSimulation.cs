@@ -23,7 +23,6 @@ public sealed class StartSimulation
     private readonly Readings _readings = new();
     private readonly Outputs _outputs = new();
     private readonly PlantSolver _plant;
-    private readonly Excitation _excitation;
     private readonly ContactorBank _contactors;
     private readonly SensorPanel _sensors;
     private readonly OperatorPanel _panel = new();
@@ -36,6 +35,7 @@ public sealed class StartSimulation
     private readonly RunEvent[] _events;
     private Load _load;
     private double _jamNewtonMetres;
+    private bool _isFieldBroken;
     private double _tickSeconds;
     private double _tickNewtonMetres;
     private int _nextEvent;
@@ -52,9 +52,10 @@ public sealed class StartSimulation
             new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0)
             {
                 BrakeOhms = setup.BrakeOhms ?? double.PositiveInfinity,
+                Field = setup.Field,
+                IsFieldClosed = setup.Field is not { HasContactor: true },
             },
             setup.InitialSpeedRadPerSec);
-        _excitation = new Excitation(_plant, setup.Field);
         _load = setup.Load;
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
         _sensors = new SensorPanel(setup.ResistorCelsius);
@@ -109,7 +110,7 @@ public sealed class StartSimulation
     {
         Sense(now);
         _tickSeconds = now;
-        if (_isKept) _tickNewtonMetres = _plant.Conditions.Machine.Constant * (float)_plant.ArmatureAmps;
+        if (_isKept) _tickNewtonMetres = _plant.Constant * (float)_plant.ArmatureAmps;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
@@ -120,7 +121,7 @@ public sealed class StartSimulation
 
     private void Sense(double now)
     {
-        _sensors.Show(_plant, _excitation, _readings);
+        _sensors.Show(_plant, _readings);
         _contactors.Show(_readings);
         _panel.Show(now, _readings);
     }
@@ -132,14 +133,14 @@ public sealed class StartSimulation
         double at = now;
         for (double next = NextHappening(); next <= last; next = NextHappening())
         {
-            if (next > at) _excitation.Advance(next - at);
+            if (next > at) _plant.Advance(next - at);
             at = Math.Max(at, next);
             MoveContacts(at);
             Happen(at);
         }
 
-        if (at == now) _excitation.Advance(_periodSeconds);
-        else if (end > at) _excitation.Advance(end - at);
+        if (at == now) _plant.Advance(_periodSeconds);
+        else if (end > at) _plant.Advance(end - at);
         _log.Advanced(end);
     }
 
@@ -160,8 +161,8 @@ public sealed class StartSimulation
             LineClosed = _contactors.LineClosed,
             StagesClosed = _contactors.StagesClosed,
             BrakeClosed = _contactors.BrakeClosed,
+            IsFieldClosed = IsFieldClosed,
         });
-        _excitation.Change(isContactClosed: _contactors.FieldClosed);
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
@@ -191,24 +192,24 @@ public sealed class StartSimulation
         _log.BeforeChange(now, 0);
         _load = _load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? _load.ConstantNewtonMetres };
         if (happening.ShaftLocked is bool isLocked) _jamNewtonMetres = isLocked ? JamNewtonMetres() : 0;
+        _isFieldBroken = happening.FieldOpen ?? _isFieldBroken;
         _plant.Change(conditions with
         {
             Load = _load with { ConstantNewtonMetres = _load.ConstantNewtonMetres + _jamNewtonMetres },
             Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
+            FieldVolts = happening.FieldSupplyVolts ?? conditions.FieldVolts,
+            IsFieldClosed = IsFieldClosed,
         });
-        if (happening.FieldOpen != null || happening.FieldSupplyVolts != null)
-        {
-            _excitation.Change(isBroken: happening.FieldOpen, supplyVolts: happening.FieldSupplyVolts);
-        }
-
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
 
+    private bool IsFieldClosed => !_isFieldBroken && (_setup.Field is not { HasContactor: true } || _contactors.FieldClosed);
+
     private double JamNewtonMetres() => ShaftJam.TorqueNewtonMetres(
         _plant,
         Math.Max(_setup.Supply.OpenCircuitVolts, _plant.Conditions.Supply.OpenCircuitVolts),
-        _excitation.LargestConstant);
+        _setup.Machine.Flux?.Curve.Constants[^1] ?? _setup.Machine.Constant);
 
     // As last read: otherwise a picture would draw a slope from the last kept sample, long ago, to the change.
     private void KeepBeforeChange()

@@ -5,7 +5,7 @@ namespace StarterCtl.Engine.Solving;
 
 /// <summary>
 /// Where the energy of armature and shaft went since the beginning, J. Supply = source drop excluded; every other entry
-/// adds up to it. A separately excited field has its own supply and stands beside the account: the back-EMF takes from the
+/// adds up to it. A shunt winding takes from the same supply; a field of its own supply stands beside the account: the back-EMF takes from the
 /// armature circuit what the torque gives to the shaft, whatever the flux does.
 /// </summary>
 public sealed class EnergyAccount
@@ -40,23 +40,25 @@ public sealed class EnergyAccount
     /// <summary>Taken by the load, J.</summary>
     public double LoadJoules { get; private set; }
 
-    /// <summary>Magnetic energy of the armature that a contact broke, J.</summary>
+    /// <summary>Magnetic energy of the armature circuit that a contact broke, J.</summary>
     public double ArcJoules { get; private set; }
 
     /// <summary>Integral of the armature current squared, A2 s.</summary>
     public double SquareAmpSeconds { get; private set; }
 
+    /// <summary>Heat of a shunt winding, or of its discharge resistor while its circuit is open, J.</summary>
+    public double FieldJoules { get; private set; }
+
     /// <summary>Books a span during which the circuit and all signs stood still.</summary>
     internal void Book(
-        in StepIntegrals span, double seconds, PlantConditions conditions, in ArmatureCircuit circuit, int conduction, int rotation)
+        in StepIntegrals span, double seconds, PlantConditions conditions, in Network network, int conduction, int rotation)
     {
-        // Rounding can leave the sum for no current at all a little below zero.
         double squareAmpSeconds = Math.Max(0, span.SquareAmpSeconds);
-        double lineSquare = Math.Max(0, circuit.LineSquareAmpSeconds(squareAmpSeconds, span.AmpSeconds, seconds));
+        double lineSquare = network.Line.SquareAmpSeconds(span, seconds), sectionSquare = network.Sections.SquareAmpSeconds(span, seconds);
         double source = conditions.Supply.SourceOhms * lineSquare;
         double brush = Math.Abs(conduction * conditions.Machine.BrushDropVolts * span.AmpSeconds);
         SourceJoules += source;
-        SupplyJoules += conditions.Supply.OpenCircuitVolts * circuit.LineAmpSeconds(span.AmpSeconds, seconds) - source;
+        SupplyJoules += conditions.Supply.OpenCircuitVolts * network.Line.AmpSeconds(span, seconds) - source;
         BrushJoules += brush;
         ArmatureJoules += brush + conditions.Machine.ArmatureOhms * squareAmpSeconds;
         LoadJoules += rotation * conditions.Load.ConstantNewtonMetres * span.Radians
@@ -65,13 +67,18 @@ public sealed class EnergyAccount
         SquareAmpSeconds += squareAmpSeconds;
         for (int i = 0; i < _sectionJoules.Length; i++)
         {
-            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * lineSquare;
+            if (conditions.IsSectionIn(i)) _sectionJoules[i] += conditions.SectionOhms[i] * sectionSquare;
         }
 
-        if (!conditions.IsBrakeIn) return;
-        BrakeJoules += conditions.BrakeOhms * Math.Max(0, circuit.BrakeSquareAmpSeconds(squareAmpSeconds, span.AmpSeconds, seconds));
+        if (conditions.IsBrakeIn) BrakeJoules += conditions.BrakeOhms * network.Brake.SquareAmpSeconds(span, seconds);
+        if (conditions.Field is not { IsShunt: true } field) return;
+        ArmatureJoules += field.SharedOhms * lineSquare;
+        FieldJoules += (conditions.IsFieldClosed ? field.Ohms : network.FieldOhms) * span.SquareFieldAmpSeconds;
     }
 
     /// <summary>Books the magnetic energy of a current that a contact broke.</summary>
     internal void BookArc(double joules) => ArcJoules += joules;
+
+    /// <summary>Books the magnetic energy of a field current that jumped because nothing held it.</summary>
+    internal void BookFieldJump(double joules) => FieldJoules += joules;
 }

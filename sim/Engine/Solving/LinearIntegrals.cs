@@ -10,7 +10,7 @@ namespace StarterCtl.Engine.Solving;
 public static class LinearIntegrals
 {
     /// <summary>Adds the integrals over a span.</summary>
-    /// <param name="regime">A regime that <see cref="Regime.IsLinear"/>.</param>
+    /// <param name="regime">The regime.</param>
     /// <param name="seconds">Span, s, 0 or more.</param>
     /// <param name="amps">Current at the beginning, A.</param>
     /// <param name="speed">Speed at the beginning, rad/s.</param>

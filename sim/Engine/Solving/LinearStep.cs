@@ -13,7 +13,7 @@ public sealed class LinearStep
     private readonly double _speedByAmps, _speedBySpeed, _speedConstant;
 
     /// <summary>Solves a linear regime over a span.</summary>
-    /// <param name="regime">A regime that <see cref="Regime.IsLinear"/>.</param>
+    /// <param name="regime">The regime.</param>
     /// <param name="seconds">Span, s, 0 or more.</param>
     public LinearStep(Regime regime, double seconds)
     {

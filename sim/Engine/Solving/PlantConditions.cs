@@ -24,6 +24,15 @@ public sealed record PlantConditions(
     /// <summary>True while the brake contact is closed: the brake resistor lies across the armature.</summary>
     public bool BrakeClosed { get; init; }
 
+    /// <summary>Field winding; null: the machine has none.</summary>
+    public FieldCircuit? Field { get; init; }
+
+    /// <summary>True while the field winding lies on its supply.</summary>
+    public bool IsFieldClosed { get; init; } = true;
+
+    /// <summary>Voltage of the field's own supply now, V; null: what the field circuit says.</summary>
+    public double? FieldVolts { get; init; }
+
     /// <summary>True while the brake resistor can carry current.</summary>
     public bool IsBrakeIn => BrakeClosed && double.IsFinite(BrakeOhms);
 

@@ -1,60 +1,63 @@
 using System;
+using System.Runtime.Intrinsics;
 using StarterCtl.Engine.Machines;
 
 namespace StarterCtl.Engine.Solving;
 
 /// <summary>
-/// Carries armature current and shaft speed through time. Closed form where the equations are linear, an adaptive method
-/// of order 4 where they are not; the moments at which current or speed change sign, the shaft breaks away and the current
-/// peaks are located inside the step.
+/// Carries armature current, shaft speed and field current through time. Closed form where the equations are linear: flux that
+/// stands still and no load that bends with speed. An adaptive method of order 4 where they are not. The moments at which
+/// current or speed change sign, the shaft breaks away and the current peaks are located inside the step.
 /// </summary>
-public sealed class PlantSolver
+public sealed partial class PlantSolver
 {
-    /// <summary>Error allowed per step of the adaptive method, as a part of the locked-rotor current and of the no-load speed.</summary>
+    /// <summary>Error allowed per step of the adaptive method, as a part of the locked-rotor current, the no-load speed and the field current.</summary>
     public const double StepTolerance = 1e-9;
 
-    private const double EventSeconds = 1e-12;
-    private const double ShortestStep = 1e-12;
-    private const double VoltRounding = 1e-12;
-    private const double TurnRounding = 1e-10;
-    private const double ExtremumTolerance = 1e-9;
-    private const double AccelerationMargin = 4;
+    // What is left to the final field current counts as arrived: its flux moves no armature current that could be told apart.
+    private const double StillRatio = 1e-8;
+    private const double RootTolerance = 1e-13;
     private const int MostEventsPerAdvance = 1000;
 
-    private static readonly Func<Regime, double, double, double> CurrentSlope = (regime, amps, speed) => regime.AmpsSlope(amps, speed);
-    private static readonly Func<Regime, double, double, double> SpeedSlope = (regime, amps, speed) => regime.Acceleration(amps, speed);
-
+    private readonly CurvedMotion _curved;
     private PlantConditions _conditions;
-    private ArmatureCircuit _circuit;
-    private Regime _regime;
-    private LinearStep? _wholeStep;
+    private Network _network;
+    private Regime _regime = null!;
     private StepIntegrals _sums;
+    private PeakWatch _peaks;
     private double _booksAmps;
     private double _booksSpeed;
     private double _booksSeconds;
     private double _amps;
     private double _speed;
-    private double _ampsSlope;
-    private double _adaptiveSeconds = 1e-4;
+    private double _fieldAmps;
+    private double _constant;
+    private double _drivingVolts;
     private double _ampsScale;
     private double _speedScale;
-    private double _steepestAcceleration;
-    private double _signedAmps;
-    private double _signedSpeed;
-    private bool _isPlain;
-    private PeakWatch _peaks;
+    private double _fieldScale;
+    private int _conduction;
+    private int _rotation;
+    private bool _isLinear;
+    private bool _mayFreeze;
 
-    /// <summary>Starts from a speed, without current.</summary>
+    /// <summary>Starts from a speed, without armature current; a closed field circuit carries its final current.</summary>
     /// <param name="conditions">Circuit, supply and load at the beginning.</param>
     /// <param name="speedRadPerSec">Speed at the beginning, rad/s.</param>
-    public PlantSolver(PlantConditions conditions, double speedRadPerSec)
+    /// <param name="tolerance">Error allowed per step of the adaptive method.</param>
+    /// <exception cref="ArgumentException">The field circuit's values are out of their ranges, or the machine has no flux law for it.</exception>
+    public PlantSolver(PlantConditions conditions, double speedRadPerSec, double tolerance = StepTolerance)
     {
+        if (conditions.Field is FieldCircuit field) Check(field, conditions.Machine);
         _conditions = conditions;
-        _circuit = new ArmatureCircuit(conditions);
+        _network = new Network(conditions);
+        _curved = new CurvedMotion(tolerance);
         _speed = speedRadPerSec;
+        if (conditions.Field != null) _fieldAmps = _network.FinalFieldAmps(0);
         Energy = new EnergyAccount(conditions.SectionOhms.Count);
         InitialKineticJoules = KineticJoules;
-        _regime = ChooseRegime();
+        InitialFieldJoules = FieldMagneticJoules;
+        ChooseRegime();
         RestartPeak();
     }
 
@@ -67,26 +70,32 @@ public sealed class PlantSolver
     /// <summary>Shaft speed, rad/s.</summary>
     public double SpeedRadPerSec => _speed;
 
+    /// <summary>Field current, A; 0 for a machine without a field winding of its own.</summary>
+    public double FieldAmps => _fieldAmps;
+
+    /// <summary>Machine constant times flux now, V s/rad.</summary>
+    public double Constant => _isLinear ? _constant : ConstantAt(_fieldAmps, _amps);
+
     /// <summary>True back-EMF, V.</summary>
-    public double BackEmfVolts => _conditions.Machine.Constant * _speed;
+    public double BackEmfVolts => Constant * _speed;
 
     /// <summary>Torque that the current makes, N m.</summary>
-    public double TorqueNewtonMetres => _conditions.Machine.Constant * _amps;
+    public double TorqueNewtonMetres => Constant * _amps;
 
     /// <summary>Torque that the load takes, N m; at rest what it holds against.</summary>
-    public double LoadTorqueNewtonMetres => _regime.Rotation == 0 ? TorqueNewtonMetres : _conditions.Load.TorqueAt(_speed);
+    public double LoadTorqueNewtonMetres => _rotation == 0 ? TorqueNewtonMetres : _conditions.Load.TorqueAt(_speed);
 
-    /// <summary>Current from the supply, A: the armature's while the line is closed and the brake open, none while the line is open.</summary>
-    public double LineAmps => _circuit.LineAmps(_amps);
+    /// <summary>Current from the supply, A; a shunt winding's included.</summary>
+    public double LineAmps => _network.Line.Amps(_amps, _fieldAmps);
 
     /// <summary>Voltage at the starter's input terminals, V.</summary>
     public double TerminalVolts => _conditions.Supply.OpenCircuitVolts - _conditions.Supply.SourceOhms * LineAmps;
 
     /// <summary>dIa/dt, A/s.</summary>
-    public double AmpsSlope => _ampsSlope;
+    public double AmpsSlope => _isLinear ? _ampsSlope : _curved.Slope(0);
 
     /// <summary>dw/dt, rad/s2.</summary>
-    public double Acceleration => _regime.Acceleration(_amps, _speed);
+    public double Acceleration => _isLinear ? _regime.Acceleration(_amps, _speed) : _curved.Slope(1);
 
     /// <summary>Where the energy went so far. Call <see cref="CloseBooks"/> before reading.</summary>
     public EnergyAccount Energy { get; }
@@ -97,37 +106,64 @@ public sealed class PlantSolver
     /// <summary>Kinetic energy at the beginning, J.</summary>
     public double InitialKineticJoules { get; }
 
-    /// <summary>Magnetic energy of the armature, J.</summary>
+    /// <summary>Magnetic energy of the armature circuit, J.</summary>
     public double MagneticJoules => 0.5 * _conditions.Machine.ArmatureHenries * _amps * _amps;
+
+    /// <summary>Magnetic energy of a shunt winding, J; that of a field with its own supply stands beside the account.</summary>
+    public double FieldMagneticJoules =>
+        _conditions.Field is { IsShunt: true } shunt ? 0.5 * shunt.Henries * _fieldAmps * _fieldAmps : 0;
+
+    /// <summary>The same at the beginning, J.</summary>
+    public double InitialFieldJoules { get; }
 
     /// <summary>Largest magnitude of the current since the last <see cref="RestartPeak"/>, A, between steps too.</summary>
     public double PeakAmps => _peaks.Amps;
 
     /// <summary>Largest magnitude of the torque since the last <see cref="RestartPeak"/>, N m.</summary>
-    public double PeakTorqueNewtonMetres => _peaks.NewtonMetres(_conditions.Machine.Constant);
+    public double PeakTorqueNewtonMetres
+    {
+        get
+        {
+            if (_isLinear) return Math.Max(_peaks.NewtonMetres, _constant * _peaks.SteadyFluxAmps);
+            _curved.Book(ref _sums, ref _peaks);
+            return _peaks.NewtonMetres;
+        }
+    }
 
     /// <summary>Forgets the peak; it begins again at the present current.</summary>
-    public void RestartPeak() => _peaks.Restart(_amps);
+    public void RestartPeak()
+    {
+        if (!_isLinear) _curved.Book(ref _sums, ref _peaks);
+        _peaks.Restart(_amps);
+        if (!_isLinear) _peaks.NoteTorque(Math.Abs(TorqueNewtonMetres));
+    }
 
     /// <summary>Books the energies up to now.</summary>
     public void CloseBooks()
     {
-        // In a linear regime the integrals since the last closing are known exactly from where it began.
-        if (_regime.IsLinear && _booksSeconds > 0) LinearIntegrals.Add(
+        if (!_isLinear)
+        {
+            _curved.Book(ref _sums, ref _peaks);
+        }
+        else if (_booksSeconds > 0)
+        {
+            // In a linear regime the integrals since the last closing are known exactly from where it began.
+            LinearIntegrals.Add(
                 _regime, _booksSeconds, _booksAmps, _booksSpeed, _conditions.Load.ViscousNewtonMetreSeconds > 0, ref _sums);
-        Energy.Book(_sums, _booksSeconds, _conditions, _circuit, _regime.Conduction, _regime.Rotation);
+            _sums.AddSteadyField(_fieldAmps, _booksSeconds);
+        }
+
+        Energy.Book(_sums, _booksSeconds, _conditions, _network, _conduction, _rotation);
         OpenBooks();
     }
 
-    /// <summary>Changes circuit, supply, load or flux at this instant.</summary>
+    /// <summary>Changes circuit, supply, load or field circuit at this instant.</summary>
     public void Change(PlantConditions conditions)
     {
         CloseBooks();
-        double constantBefore = _conditions.Machine.Constant;
         _conditions = conditions;
-        _circuit = new ArmatureCircuit(conditions);
-        _regime = ChooseRegime();
-        if (conditions.Machine.Constant != constantBefore) _peaks.ChangeFlux(constantBefore, _amps);
+        _network = new Network(conditions);
+        ChooseRegime();
         _peaks.Note(_amps);
     }
 
@@ -139,8 +175,8 @@ public sealed class PlantSolver
         int events = 0;
         while (remaining > 0)
         {
-            double wanted = _regime.IsLinear ? Math.Min(remaining, _regime.LongestStep) : remaining;
-            double done = _regime.IsLinear ? AdvanceLinear(wanted) : AdvanceAdaptive(wanted);
+            double wanted = _isLinear ? Math.Min(remaining, _regime.LongestStep) : remaining;
+            double done = _isLinear ? AdvanceLinear(wanted) : AdvanceCurved(wanted);
             remaining -= done;
             if (done < wanted && ++events > MostEventsPerAdvance)
             {
@@ -149,233 +185,123 @@ public sealed class PlantSolver
         }
     }
 
-    private double AdvanceLinear(double seconds)
+    private static void Check(FieldCircuit field, Machine machine)
     {
-        double amps = _amps, speed = _speed;
-        WholeStep(seconds).Apply(ref amps, ref speed);
-        return TryCommit(seconds, amps, speed, out double brokenSeconds) ? seconds : AdvanceToEvent(brokenSeconds);
-    }
-
-    // The control period is the span that comes back again and again; anything else is used once.
-    private LinearStep WholeStep(double seconds)
-    {
-        if (_wholeStep == null || _wholeStep.Seconds != seconds) _wholeStep = new LinearStep(_regime, seconds);
-        return _wholeStep;
-    }
-
-    private double AdvanceAdaptive(double seconds)
-    {
-        double done = 0;
-        while (done < seconds)
+        if (!(field.SupplyVolts >= 0 && field.Ohms > 0 && field.Henries >= 0 && field.DischargeSeconds >= 0 && field.SharedOhms >= 0))
         {
-            double h = Math.Min(_adaptiveSeconds, seconds - done);
-            bool shortened = h < _adaptiveSeconds;
-            double amps = _amps, speed = _speed;
-            RosenbrockStep.Apply(_regime, h, ref amps, ref speed, out double ampsError, out double speedError);
-            double error = Math.Max(Math.Abs(ampsError) / _ampsScale, Math.Abs(speedError) / _speedScale) / StepTolerance;
-            double factor = Math.Clamp(0.9 / Math.Sqrt(Math.Sqrt(error + 1e-12)), 0.2, 5);
-            if (error > 1 && h > ShortestStep)
-            {
-                _adaptiveSeconds = Math.Max(h * factor, ShortestStep);
-                continue;
-            }
-
-            if (!TryCommit(h, amps, speed, out double brokenSeconds)) return done + AdvanceToEvent(brokenSeconds);
-            done += h;
-            if (!shortened || factor < 1) _adaptiveSeconds = h * factor;
+            throw new ArgumentException("A field circuit has a resistance above 0, and nothing in it is negative.", nameof(field));
         }
 
-        return seconds;
+        if (machine.Flux == null) throw new ArgumentException("A machine with a field winding has a flux that follows it.", nameof(machine));
     }
 
-    private double AdvanceToEvent(double seconds)
+    private double AdvanceCurved(double seconds)
     {
-        double at = RootFinder.Find(
-            span =>
-            {
-                Flow(span, out double i, out double w);
-                return Margin(i, w);
-            },
-            0,
-            seconds,
-            EventSeconds);
-        Flow(at, out double amps, out double speed);
-        double slope = _regime.AmpsSlope(amps, speed);
-        if (CurrentTurnsInside(at, amps, slope))
-        {
-            ExtremumInside(CurrentSlope, _ampsScale, at, _ampsSlope, slope, out double extremeAmps, out _);
-            _peaks.Note(extremeAmps);
-        }
+        bool isEvent = _curved.Advance(seconds, ref _sums, ref _peaks, out double done);
+        Vector256<double> state = _curved.State;
+        _amps = state.GetElement(0);
+        _speed = state.GetElement(1);
+        _fieldAmps = state.GetElement(2);
+        _booksSeconds += done;
+        // A shaft that the load stops never turns back, not even by the method's error.
+        if (isEvent || (_rotation * _speed < 0 && HasSignedLoad)) ChangeSigns();
+        else if (_mayFreeze && Math.Abs(_fieldAmps - _network.FinalFieldAmps(0)) <= StillRatio * _fieldScale) Freeze();
+        return done;
+    }
 
-        Commit(at, amps, speed, slope);
+    private void Freeze()
+    {
         CloseBooks();
-        if (_regime.Conduction != 0 && CurrentMargin(amps) < 0) _amps = 0;
-        if (_regime.Rotation != 0 && HasSignedLoad && _regime.Rotation * speed < 0) _speed = 0;
-        _regime = ChooseRegime();
-        return at;
+        ChooseRegime();
     }
 
-    private void Flow(double seconds, out double amps, out double speed)
+    // What has just passed zero stands at zero now.
+    private void ChangeSigns()
     {
-        amps = _amps;
-        speed = _speed;
-        if (seconds <= 0) return;
-        if (_regime.IsLinear)
-        {
-            new LinearStep(_regime, seconds).Apply(ref amps, ref speed);
-        }
-        else
-        {
-            RosenbrockStep.Apply(_regime, seconds, ref amps, ref speed, out _, out _);
-        }
-    }
-
-    // False when the regime's signs are broken at the end of the step, or inside it where current or speed turn; nothing is
-    // committed then.
-    private bool TryCommit(double seconds, double amps, double speed, out double brokenSeconds)
-    {
-        brokenSeconds = seconds;
-        if (!Holds(amps, speed)) return false;
-        if (SpeedMayDip(seconds, speed) && SpeedBreaksInside(seconds, amps, speed, ref brokenSeconds)) return false;
-
-        double slope = _regime.AmpsSlope(amps, speed);
-        if (CurrentTurnsInside(seconds, amps, slope))
-        {
-            double at = ExtremumInside(CurrentSlope, _ampsScale, seconds, _ampsSlope, slope, out double extremeAmps, out double extremeSpeed);
-            if (!Holds(extremeAmps, extremeSpeed))
-            {
-                brokenSeconds = at;
-                return false;
-            }
-
-            _peaks.Note(extremeAmps);
-        }
-
-        Commit(seconds, amps, speed, slope);
-        return true;
-    }
-
-    // Only a shaft that could come to rest within the step at all can touch zero and come back.
-    private bool SpeedMayDip(double seconds, double speed) => _signedSpeed * speed < seconds * _steepestAcceleration;
-
-    private bool SpeedBreaksInside(double seconds, double amps, double speed, ref double brokenSeconds)
-    {
-        double accelerationAtStart = _regime.Acceleration(_amps, _speed), accelerationAtEnd = _regime.Acceleration(amps, speed);
-        if (accelerationAtStart > 0 == accelerationAtEnd > 0) return false;
-        double at = ExtremumInside(
-            SpeedSlope, _speedScale, seconds, accelerationAtStart, accelerationAtEnd, out double extremeAmps, out double extremeSpeed);
-        if (Holds(extremeAmps, extremeSpeed)) return false;
-        brokenSeconds = at;
-        return true;
-    }
-
-    private void Commit(double seconds, double amps, double speed, double slope)
-    {
-        if (!_regime.IsLinear) _sums.AddTrapezoid(_regime, seconds, _amps, _speed, amps, speed);
-        _amps = amps;
-        _speed = speed;
-        _ampsSlope = slope;
-        _booksSeconds += seconds;
-        _peaks.Note(amps);
-    }
-
-    // A slope that is only the rounding of zero turns no current.
-    private bool CurrentTurnsInside(double seconds, double amps, double slopeAtEnd)
-    {
-        if (_ampsSlope > 0 == slopeAtEnd > 0) return false;
-        return Math.Max(Math.Abs(_ampsSlope), Math.Abs(slopeAtEnd)) * seconds > TurnRounding * Math.Max(Math.Abs(amps), _ampsScale);
-    }
-
-    /// <summary>
-    /// Where a slope of the state is zero inside a step, held to the bracket of its own signs; the state there is right to
-    /// <see cref="ExtremumTolerance"/> of its scale.
-    /// </summary>
-    private double ExtremumInside(
-        Func<Regime, double, double, double> slopeOf,
-        double scale,
-        double seconds,
-        double slopeAtStart,
-        double slopeAtEnd,
-        out double amps,
-        out double speed)
-    {
-        double low = 0, high = seconds, slopeLow = slopeAtStart, slopeHigh = slopeAtEnd, at = 0;
-        amps = _amps;
-        speed = _speed;
-        for (int i = 0; i < 60; i++)
-        {
-            at = i % 4 == 3 ? (low + high) / 2 : low + (high - low) * slopeLow / (slopeLow - slopeHigh);
-            Flow(at, out amps, out speed);
-            double slope = slopeOf(_regime, amps, speed);
-            // What is left to the extremum is the slope squared over twice the curvature.
-            double curvature = Math.Abs(slopeHigh - slopeLow) / (high - low);
-            if (slope * slope <= 2 * curvature * ExtremumTolerance * scale) break;
-            if (slope > 0 == slopeLow > 0)
-            {
-                low = at;
-                slopeLow = slope;
-            }
-            else
-            {
-                high = at;
-                slopeHigh = slope;
-            }
-        }
-
-        return at;
-    }
-
-    // The common case in two products: current and speed keep their signs.
-    private bool Holds(double amps, double speed) =>
-        _isPlain ? _signedAmps * amps >= 0 && _signedSpeed * speed >= 0 : Margin(amps, speed) >= 0;
-
-    /// <summary>Not negative while the regime's signs hold.</summary>
-    private double Margin(double amps, double speed)
-    {
-        Machine machine = _conditions.Machine;
-        double margin = double.PositiveInfinity;
-        if (_regime.Conduction != 0) margin = CurrentMargin(amps);
-        else if (_circuit.IsLive) margin = DeadBandVolts(speed) - Math.Abs(_circuit.Volts - machine.Constant * speed);
-
-        if (_regime.Rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(machine.Constant * amps));
-        else if (HasSignedLoad) margin = Math.Min(margin, _regime.Rotation * speed);
-        return margin;
-    }
-
-    // Without a brush drop the sign of the current changes nothing in the equations.
-    private double CurrentMargin(double amps) =>
-        _conditions.Machine.BrushDropVolts > 0 ? _regime.Conduction * amps : double.PositiveInfinity;
-
-    // The brush drop, and so much more that rounding cannot take up a current again at the very instant it died.
-    private double DeadBandVolts(double speed)
-    {
-        Machine machine = _conditions.Machine;
-        if (machine.BrushDropVolts == 0) return 0;
-        return machine.BrushDropVolts + VoltRounding * (_circuit.Volts + Math.Abs(machine.Constant * speed));
+        CloseBooks();
+        if (_conduction != 0 && IsCurrentSigned && _conduction * _amps < 0) _amps = 0;
+        if (_rotation != 0 && HasSignedLoad && _rotation * _speed < 0) _speed = 0;
+        ChooseRegime();
     }
 
     private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.FanNewtonMetreSecondsSquared > 0;
 
-    private Regime ChooseRegime()
+    // Without brush drop and armature reaction the sign of the current changes nothing in the equations.
+    private bool IsCurrentSigned =>
+        _conditions.Machine.BrushDropVolts > 0 || (!_isLinear && _conditions.Machine.Flux is { ReactionRatio: > 0 });
+
+    private double CurrentMargin(double amps) =>
+        _conditions.Machine.BrushDropVolts > 0 ? _conduction * amps : double.PositiveInfinity;
+
+    private double DeadBandVolts(double backEmfVolts) =>
+        SignRules.DeadBandVolts(_conditions.Machine.BrushDropVolts, _network.ArmatureVolts, backEmfVolts);
+
+    private double ConstantAt(double fieldAmps, double amps) =>
+        _conditions.Machine.Flux?.ConstantAt(fieldAmps, amps) ?? _conditions.Machine.Constant;
+
+    private void ChooseRegime()
+    {
+        bool wasLinear = _isLinear;
+        double constantBefore = _constant;
+        _conduction = ChooseConduction();
+        bool isFrozen = IsFluxFrozen();
+        _constant = ConstantAt(_fieldAmps, _amps);
+        _rotation = ChooseRotation();
+        _drivingVolts = _network.ArmatureVolts - _network.CouplingOhms * _fieldAmps;
+        double volts = _network.ArmatureVolts;
+        _ampsScale = Math.Max(volts, Math.Abs(_constant * _speed)) / _network.ArmatureOhms + 1e-9;
+        _speedScale = Math.Max(volts / _conditions.Machine.Constant, Math.Abs(_speed)) + 1e-9;
+        _isLinear = isFrozen && (_conditions.Load.FanNewtonMetreSecondsSquared == 0 || _rotation == 0);
+        if (_isLinear) BeginLinear();
+        else BeginCurved(isFrozen);
+        if (!wasLinear || !_isLinear || constantBefore != _constant) _peaks.ChangeFlux(wasLinear ? constantBefore * _peaks.SteadyFluxAmps : 0, _amps);
+        OpenBooks();
+    }
+
+    private void BeginCurved(bool isFrozen)
     {
         Machine machine = _conditions.Machine;
-        double ohms = _circuit.Ohms;
-        double volts = _circuit.Volts;
-        int conduction = ChooseConduction(volts - machine.Constant * _speed, ohms);
-        int rotation = ChooseRotation();
-        _wholeStep = null;
-        _ampsScale = Math.Max(volts, Math.Abs(BackEmfVolts)) / ohms + 1e-9;
-        _speedScale = Math.Max(volts / machine.Constant, Math.Abs(_speed)) + 1e-9;
-        _isPlain = conduction != 0 && rotation != 0;
-        _signedAmps = machine.BrushDropVolts > 0 ? conduction : 0;
-        _signedSpeed = HasSignedLoad ? rotation : 0;
-        double steepestTorque = machine.Constant * Math.Max(_ampsScale, Math.Abs(_amps)) + _conditions.Load.TorqueAt(_speedScale);
-        _steepestAcceleration = HasSignedLoad ? AccelerationMargin * steepestTorque / machine.InertiaKgM2 : 0;
-        Regime regime = new(machine, _conditions.Load, volts, ohms, conduction, rotation);
-        _ampsSlope = regime.AmpsSlope(_amps, _speed);
-        OpenBooks();
-        return regime;
+        MachineEquations equations = new(_conditions, _network, _conduction, _rotation, isFrozen ? _constant : null);
+        SignRules signs = new()
+        {
+            Current = IsCurrentSigned ? _conduction : 0,
+            Speed = HasSignedLoad ? _rotation : 0,
+            IsCurrentHeld = _conduction == 0 && _network.IsLive,
+            IsShaftHeld = _rotation == 0,
+            DrivingVolts = _network.ArmatureVolts,
+            CouplingOhms = _network.CouplingOhms,
+            BrushVolts = machine.BrushDropVolts,
+            HoldingNewtonMetres = _conditions.Load.ConstantNewtonMetres,
+        };
+        _curved.Begin(
+            equations,
+            signs,
+            Vector256.Create(_amps, _speed, _fieldAmps, 0),
+            Vector256.Create(_ampsScale, _speedScale, _fieldScale, 1));
     }
+
+    // Also brings the field current to where it already is but for rounding.
+    private bool IsFluxFrozen()
+    {
+        FluxLaw? flux = _conditions.Machine.Flux;
+        _mayFreeze = false;
+        _fieldScale = Math.Max(Math.Abs(_network.FinalFieldAmps(0)), Math.Abs(_fieldAmps)) + 1e-9;
+        if (flux == null) return true;
+        bool isAlone = _conduction == 0 || (!flux.FollowsArmature && _network.FieldCouplingOhms == 0);
+        if (!isAlone) return false;
+        double finalAmps = _conditions.Field == null ? _fieldAmps : _network.FinalFieldAmps(0);
+        if (Math.Abs(_fieldAmps - finalAmps) > StillRatio * FieldScale())
+        {
+            _mayFreeze = true;
+            return false;
+        }
+
+        _fieldAmps = finalAmps;
+        return true;
+    }
+
+    // In amperes of the curve, so that a field that is to vanish has an end too.
+    private double FieldScale() => Math.Max(_fieldScale, _conditions.Machine.Flux!.Curve.LastAmps);
 
     private void OpenBooks()
     {
@@ -385,29 +311,66 @@ public sealed class PlantSolver
         _booksSeconds = 0;
     }
 
-    // Also makes the current consistent: it dies with an open circuit and jumps where there is no inductance.
-    private int ChooseConduction(double drivingVolts, double ohms)
+    // Also makes the currents consistent: one dies with an open circuit and jumps where there is no inductance.
+    private int ChooseConduction()
     {
         Machine machine = _conditions.Machine;
-        if (!_circuit.IsLive)
+        if (!_network.IsLive)
         {
             Energy.BookArc(MagneticJoules);
             _amps = 0;
+            JumpField();
             return 0;
         }
 
-        double band = DeadBandVolts(_speed);
+        bool jumps = machine.ArmatureHenries == 0;
+        double fieldAmps = FieldAmpsAt(jumps ? 0 : _amps);
+        double backEmfVolts = ConstantAt(fieldAmps, 0) * _speed;
+        double drivingVolts = _network.ArmatureVolts - _network.CouplingOhms * fieldAmps - backEmfVolts;
+        double band = DeadBandVolts(backEmfVolts);
         int pushed = drivingVolts > band ? 1 : drivingVolts < -band ? -1 : band > 0 ? 0 : 1;
-        if (machine.ArmatureHenries > 0) return _amps == 0 ? pushed : Math.Sign(_amps);
-        _amps = pushed == 0 ? 0 : (drivingVolts - pushed * machine.BrushDropVolts) / ohms;
-        return pushed;
+        if (jumps) _amps = pushed == 0 ? 0 : BalancedAmps(pushed, drivingVolts);
+        JumpField();
+        return jumps || _amps == 0 ? pushed : Math.Sign(_amps);
+    }
+
+    private double FieldAmpsAt(double amps) =>
+        _conditions.Field != null && _network.FieldHenries == 0 ? _network.FinalFieldAmps(amps) : _fieldAmps;
+
+    private void JumpField()
+    {
+        double before = FieldMagneticJoules;
+        _fieldAmps = FieldAmpsAt(_amps);
+        if (FieldMagneticJoules < before) Energy.BookFieldJump(before - FieldMagneticJoules);
+    }
+
+    // The current at which the circuit's voltages balance without inductance.
+    private double BalancedAmps(int sign, double drivingVolts)
+    {
+        Machine machine = _conditions.Machine;
+        double alone = (drivingVolts - sign * machine.BrushDropVolts) / _network.ArmatureOhms;
+        bool followsArmature = machine.Flux is { FollowsArmature: true } || (_network.FieldHenries == 0 && _network.FieldCouplingOhms != 0);
+        if (!followsArmature || alone == 0) return alone;
+        double high = alone;
+        for (int i = 0; i < 60 && sign * Imbalance(high) > 0; i++) high *= 2;
+        double low = 0;
+        return sign > 0
+            ? RootFinder.Find(Imbalance, low, high, RootTolerance * Math.Abs(high))
+            : RootFinder.Find(Imbalance, high, low, RootTolerance * Math.Abs(high));
+
+        double Imbalance(double amps)
+        {
+            double fieldAmps = FieldAmpsAt(amps);
+            return _network.ArmatureVolts - sign * machine.BrushDropVolts - _network.ArmatureOhms * amps - _network.CouplingOhms * fieldAmps
+                - ConstantAt(fieldAmps, amps) * _speed;
+        }
     }
 
     private int ChooseRotation()
     {
         if (_speed != 0) return Math.Sign(_speed);
         if (!HasSignedLoad) return 1;
-        double torque = TorqueNewtonMetres;
+        double torque = _constant * _amps;
         double holding = _conditions.Load.ConstantNewtonMetres;
         if (torque > holding) return 1;
         if (torque < -holding) return -1;

@@ -4,38 +4,35 @@ using StarterCtl.Engine.Machines;
 namespace StarterCtl.Engine.Solving;
 
 /// <summary>
-/// The machine's two equations while no contact moves and neither current nor speed changes sign:
-/// <c>La dIa/dt = Voc - s Vb - R Ia - k w</c> and <c>J dw/dt = k Ia - r (Tc + ...) - B w</c>, with s and r the signs of
-/// conduction and rotation. Without inductance the first becomes the time derivative of its own balance, so that one form
-/// serves both.
+/// The machine's two linear equations while no contact moves, no sign changes and the flux stands still:
+/// <c>La dIa/dt = V - s Vb - R Ia - k w</c> and <c>J dw/dt = k Ia - r Tc - B w</c>, with s and r the signs of conduction and
+/// rotation. Without inductance the first becomes the time derivative of its own balance, so that one form serves both.
 /// </summary>
 public sealed class Regime
 {
-    private readonly double _fan;
     private readonly double _ampsSlopeFromAmps;
     private readonly double _ampsSlopeFromSpeed;
     private readonly double _ampsSlopeConstant;
-    private readonly double _ampsSlopeFromAcceleration;
     private readonly double _accelerationFromAmps;
     private readonly double _accelerationFromSpeed;
     private readonly double _accelerationConstant;
 
     /// <summary>Builds the regime's coefficients.</summary>
     /// <param name="machine">Machine and inertia.</param>
-    /// <param name="load">Load torque.</param>
+    /// <param name="constant">Machine constant times flux, V s/rad.</param>
+    /// <param name="load">Load torque, without a part that bends with speed.</param>
     /// <param name="openCircuitVolts">Voltage behind the circuit's resistance, V: the supply's open-circuit voltage, or 0 on a brake resistor.</param>
     /// <param name="circuitOhms">Everything in series: source, starter sections, armature, ohm; or brake resistor and armature.</param>
     /// <param name="conduction">Sign of the armature current; 0 while no current flows or the circuit is open.</param>
     /// <param name="rotation">Sign of the speed; 0 while the load holds the shaft at rest.</param>
-    public Regime(Machine machine, Load load, double openCircuitVolts, double circuitOhms, int conduction, int rotation)
+    public Regime(Machine machine, double constant, Load load, double openCircuitVolts, double circuitOhms, int conduction, int rotation)
     {
         Conduction = conduction;
         Rotation = rotation;
         LongestStep = double.PositiveInfinity;
         if (rotation != 0)
         {
-            _fan = rotation * load.FanNewtonMetreSecondsSquared / machine.InertiaKgM2;
-            _accelerationFromAmps = machine.Constant / machine.InertiaKgM2;
+            _accelerationFromAmps = constant / machine.InertiaKgM2;
             _accelerationFromSpeed = -load.ViscousNewtonMetreSeconds / machine.InertiaKgM2;
             _accelerationConstant = -rotation * load.ConstantNewtonMetres / machine.InertiaKgM2;
         }
@@ -44,16 +41,16 @@ public sealed class Regime
         if (machine.ArmatureHenries > 0)
         {
             _ampsSlopeFromAmps = -circuitOhms / machine.ArmatureHenries;
-            _ampsSlopeFromSpeed = -machine.Constant / machine.ArmatureHenries;
+            _ampsSlopeFromSpeed = -constant / machine.ArmatureHenries;
             _ampsSlopeConstant = (openCircuitVolts - conduction * machine.BrushDropVolts) / machine.ArmatureHenries;
             LongestStep = QuarterSwing();
         }
         else
         {
-            _ampsSlopeFromAcceleration = -machine.Constant / circuitOhms;
-            _ampsSlopeFromAmps = _ampsSlopeFromAcceleration * _accelerationFromAmps;
-            _ampsSlopeFromSpeed = _ampsSlopeFromAcceleration * _accelerationFromSpeed;
-            _ampsSlopeConstant = _ampsSlopeFromAcceleration * _accelerationConstant;
+            double fromAcceleration = -constant / circuitOhms;
+            _ampsSlopeFromAmps = fromAcceleration * _accelerationFromAmps;
+            _ampsSlopeFromSpeed = fromAcceleration * _accelerationFromSpeed;
+            _ampsSlopeConstant = fromAcceleration * _accelerationConstant;
         }
     }
 
@@ -68,27 +65,13 @@ public sealed class Regime
     /// </summary>
     public double LongestStep { get; }
 
-    /// <summary>True when the equations are linear and the closed form is exact.</summary>
-    public bool IsLinear => _fan == 0;
-
     /// <summary>dw/dt, rad/s2.</summary>
     public double Acceleration(double amps, double speed) =>
-        _accelerationFromAmps * amps + _accelerationFromSpeed * speed + _accelerationConstant - _fan * speed * speed;
+        _accelerationFromAmps * amps + _accelerationFromSpeed * speed + _accelerationConstant;
 
     /// <summary>dIa/dt, A/s.</summary>
     public double AmpsSlope(double amps, double speed) =>
-        _ampsSlopeFromAmps * amps + _ampsSlopeFromSpeed * speed + _ampsSlopeConstant
-        - _ampsSlopeFromAcceleration * _fan * speed * speed;
-
-    /// <summary>The Jacobian of (dIa/dt, dw/dt) at a speed.</summary>
-    public void Jacobian(double speed, out double ampsByAmps, out double ampsBySpeed, out double speedByAmps, out double speedBySpeed)
-    {
-        double fanSlope = 2 * _fan * speed;
-        ampsByAmps = _ampsSlopeFromAmps;
-        ampsBySpeed = _ampsSlopeFromSpeed - _ampsSlopeFromAcceleration * fanSlope;
-        speedByAmps = _accelerationFromAmps;
-        speedBySpeed = _accelerationFromSpeed - fanSlope;
-    }
+        _ampsSlopeFromAmps * amps + _ampsSlopeFromSpeed * speed + _ampsSlopeConstant;
 
     // The roots of s^2 - (a + d) s + (a d - b c) are complex while (a - d)^2 + 4 b c is negative.
     private double QuarterSwing()
@@ -98,7 +81,7 @@ public sealed class Regime
         return discriminant < 0 ? Math.PI / Math.Sqrt(-discriminant) : double.PositiveInfinity;
     }
 
-    /// <summary>The linear coefficients, for the closed form; meaningful while <see cref="IsLinear"/>.</summary>
+    /// <summary>The coefficients, for the closed form.</summary>
     /// <param name="rows">Receives two rows of three: factors of current, speed and one.</param>
     public void LinearRows(Span<double> rows)
     {

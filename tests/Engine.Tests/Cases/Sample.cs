@@ -28,6 +28,9 @@ internal static class Sample
         brush-drop = "2 V"
         inertia = "0.6 kg m2"
         constant = "1.69 V s/rad"
+        resistance-temperature = "20 degC"
+        winding-temperature = "95 °C"
+        magnet-temperature-coefficient = -0.002
 
         [motor.construction]
         poles = 4
@@ -80,11 +83,21 @@ internal static class Sample
         rated-current = "1.2 A"
         curve-currents = ["0 A", "0.6 A", "1.2 A"]
         curve-constants = ["0.05 V s/rad", "1 V s/rad", "1.69 V s/rad"]
+        curve-emfs = ["6 V", "120 V", "203 V"]
+        curve-speed = "1150 rpm"
+        armature-reaction = 0.002
         discharge-time = "80 ms"
         contactor = "yes"
         minimum-current = "0.6 A"
         build-time = "1 s"
         maximum-time = "5 s"
+
+        [series-field]
+        resistance = "20 mohm"
+        inductance = "2 mH"
+        turns-ratio = 0.004
+        connection = "short shunt"
+        sense = "differential"
 
         [brake]
         resistance = "1.6 ohm"

@@ -4,15 +4,21 @@ using StarterCtl.Engine.Machines;
 namespace StarterCtl.Engine.Tests.Solving;
 
 /// <summary>
-/// Armature, shaft and separately excited field together by the classical fourth-order method in small equal steps:
-/// <c>La dIa/dt = V - Vb - R Ia - k(If) w</c>, <c>J dw/dt = k(If) Ia - Tc - c w^2</c>, <c>Lf dIf/dt = Vf - Rf If</c>. Nothing of
-/// it comes from the solver under test. Motoring forwards only.
+/// Armature, shaft and field winding together by the classical fourth-order method in small equal steps, motoring forwards only:
+/// <c>La dIa/dt = V - Vb - R Ia - Rx If - k w</c>, <c>J dw/dt = k Ia - Tc - B w - c w^2</c>, <c>Lf dIf/dt = Vf - Rf If - Rx Ia</c>, with
+/// k from both currents. Nothing of it comes from the solver under test.
 /// </summary>
-internal sealed class CoupledReference(Machine machine, Load load, double volts, double ohms, Func<double, double> constant)
+internal sealed class CoupledReference(Machine machine, Load load, double volts, double ohms)
 {
-    public required double FieldFinalAmps { get; set; }
+    public double FieldVolts { get; set; }
 
-    public required double FieldSeconds { get; set; }
+    public double FieldOhms { get; set; } = 1;
+
+    /// <summary>0: no field winding.</summary>
+    public double FieldHenries { get; set; }
+
+    /// <summary>Resistance that both currents share, ohm.</summary>
+    public double SharedOhms { get; set; }
 
     public double Amps { get; set; }
 
@@ -20,11 +26,18 @@ internal sealed class CoupledReference(Machine machine, Load load, double volts,
 
     public double FieldAmps { get; set; }
 
+    public double PeakAmps { get; private set; }
+
+    public double PeakTorque { get; private set; }
+
     public void Advance(double seconds, int steps)
     {
         double h = seconds / steps;
+        KeepPeaks();
         for (int i = 0; i < steps; i++) Step(h);
     }
+
+    private double Constant(double amps, double fieldAmps) => machine.Flux?.ConstantAt(fieldAmps, amps) ?? machine.Constant;
 
     private void Step(double h)
     {
@@ -35,19 +48,40 @@ internal sealed class CoupledReference(Machine machine, Load load, double volts,
         Amps += h / 6 * (a1 + 2 * a2 + 2 * a3 + a4);
         Speed += h / 6 * (b1 + 2 * b2 + 2 * b3 + b4);
         FieldAmps += h / 6 * (c1 + 2 * c2 + 2 * c3 + c4);
-        if (machine.ArmatureHenries == 0) Amps = AmpsAtOnce(Speed, FieldAmps);
+        if (machine.ArmatureHenries == 0) Amps = AmpsAtOnce(Speed, FieldAmps, Amps);
+        KeepPeaks();
+    }
+
+    private void KeepPeaks()
+    {
+        PeakAmps = Math.Max(PeakAmps, Amps);
+        PeakTorque = Math.Max(PeakTorque, Constant(Amps, FieldAmps) * Amps);
     }
 
     private (double Amps, double Speed, double Field) Slopes(double amps, double speed, double fieldAmps)
     {
-        double k = constant(fieldAmps), henries = machine.ArmatureHenries;
-        if (henries == 0) amps = AmpsAtOnce(speed, fieldAmps);
-        double torque = k * amps - load.ConstantNewtonMetres - load.FanNewtonMetreSecondsSquared * speed * speed;
+        double henries = machine.ArmatureHenries;
+        if (henries == 0) amps = AmpsAtOnce(speed, fieldAmps, amps);
+        double k = Constant(amps, fieldAmps);
+        double torque = k * amps - load.ConstantNewtonMetres - load.ViscousNewtonMetreSeconds * speed - load.FanNewtonMetreSecondsSquared * speed * speed;
         return (
-            henries == 0 ? 0 : (volts - machine.BrushDropVolts - ohms * amps - k * speed) / henries,
+            henries == 0 ? 0 : (volts - machine.BrushDropVolts - ohms * amps - SharedOhms * fieldAmps - k * speed) / henries,
             torque / machine.InertiaKgM2,
-            (FieldFinalAmps - fieldAmps) / FieldSeconds);
+            FieldHenries == 0 ? 0 : (FieldVolts - FieldOhms * fieldAmps - SharedOhms * amps) / FieldHenries);
     }
 
-    private double AmpsAtOnce(double speed, double fieldAmps) => (volts - machine.BrushDropVolts - constant(fieldAmps) * speed) / ohms;
+    // By halving: without inductance the voltages balance at every instant.
+    private double AmpsAtOnce(double speed, double fieldAmps, double near)
+    {
+        double low = 0, high = Math.Max(2 * Math.Abs(near), volts / ohms);
+        for (int i = 0; i < 80; i++)
+        {
+            double middle = (low + high) / 2;
+            double left = volts - machine.BrushDropVolts - ohms * middle - SharedOhms * fieldAmps - Constant(middle, fieldAmps) * speed;
+            if (left > 0) low = middle;
+            else high = middle;
+        }
+
+        return (low + high) / 2;
+    }
 }

@@ -130,7 +130,7 @@ public sealed class LinearStepTests
     }
 
     private static Regime RegimeOf(Machine machine, Load load, double volts = Volts, double ohms = 1.5) =>
-        new(machine, load, volts, ohms, 1, 1);
+        new(machine, machine.Constant, load, volts, ohms, 1, 1);
 
     private static TheoryData<double, double> AllSpans()
     {

@@ -197,7 +197,8 @@ public sealed class PlantSolverTests
             {
                 plant.Advance(step);
                 double now = plant.SpeedRadPerSec * Math.Sign(speed);
-                Assert.InRange(now, 0, before);
+                // A load that bends is solved to the method's error; how far it falls below that says nothing.
+                Assert.InRange(now, 0, before + 10 * PlantSolver.StepTolerance * noLoadSpeed);
                 Assert.Equal(0, plant.ArmatureAmps);
                 before = now;
             }
