@@ -76,6 +76,8 @@ internal static class ReferenceStart
     {
         ConfirmMicroseconds = 2000,
         InstantTripAmps = 1050,
-        Field = new FieldControl { Magnetisation = Saturating.Curve, HasContactor = true, HasContact = true, IsMeasured = true, MinimumAmps = 1.6 },
+        Flux = ControllerCurve.Of(
+            new CaseMachine(MachineKind.Shunt, Machine.ArmatureOhms, Machine.ArmatureHenries, Saturating, ShuntSetup.Field) { RatedFieldAmps = 2 }, true, 700, 1050),
+        Field = new FieldControl { HasContactor = true, HasContact = true, IsMeasured = true, MinimumAmps = 1.6 },
     });
 }
