@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
@@ -26,7 +27,7 @@ public static class Program
         if (parsed.Errors.Count > 0)
         {
             terminal.Fail(string.Join('\n', parsed.Errors.Select(error => error.Message)));
-            terminal.Notes.WriteLine($"Try: starterctl {(parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ")}--help");
+            terminal.Notes.WriteLine($"Try: starterctl {Path(parsed.CommandResult)}--help");
             return ExitCode.Input;
         }
 
@@ -80,6 +81,11 @@ public static class Program
         root.Subcommands.Add(DesignVerb.Build(terminal));
         root.Subcommands.Add(RunVerb.Build(terminal));
         root.Subcommands.Add(ReportVerb.Build(terminal));
+        root.Subcommands.Add(ExportVerb.Build(terminal));
         return root;
     }
+
+    // The verbs that lead to a command, each with a space behind it.
+    private static string Path(CommandResult? result) =>
+        result is null or { Command: RootCommand } ? "" : $"{Path(result.Parent as CommandResult)}{result.Command.Name} ";
 }

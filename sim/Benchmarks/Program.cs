@@ -10,13 +10,21 @@ namespace StarterCtl.Benchmarks;
 public static class Program
 {
     /// <summary>Runs all benchmarks.</summary>
-    public static void Main()
+    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone.</param>
+    public static void Main(string[] args)
     {
+        if (args is ["spice"])
+        {
+            SpiceSpeed.Print();
+            return;
+        }
+
         Console.WriteLine($"starts per second, constant flux, one core:     {Throughput.StartsPerSecond(ReferenceStart.Setup, ReferenceStart.Settings, 1):F0}");
         Console.WriteLine($"starts per second, constant flux, two cores:    {Throughput.StartsPerSecond(ReferenceStart.Setup, ReferenceStart.Settings, 2):F0}");
         Console.WriteLine($"starts per second, saturating shunt, one core:  {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 1):F0}");
         Console.WriteLine($"starts per second, saturating shunt, two cores: {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 2):F0}");
         Console.WriteLine($"demo, whole process: {DemoTime.Seconds():F2} s");
+        SpiceSpeed.Print();
         BenchmarkRunner.Run<TickBenchmarks>(ManualConfig.Create(DefaultConfig.Instance)
             .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
     }

@@ -41,6 +41,14 @@ internal static class ReferenceStart
         return settings;
     }
 
+    /// <summary>The same starter that cuts out as soon as the threshold is passed.</summary>
+    public static Settings SettingsWithoutConfirmTime()
+    {
+        Settings settings = NewSettings();
+        settings.ConfirmMicroseconds = 0;
+        return settings;
+    }
+
     private static Settings NewSettings() =>
         ControllerSettings.From(Design, Machine, new ControlSetup { ConfirmMicroseconds = 2000, InstantTripAmps = 1050 });
 

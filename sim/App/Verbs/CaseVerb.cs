@@ -13,16 +13,18 @@ internal static class CaseVerb
     /// <param name="name">The verb.</param>
     /// <param name="description">What it does, with an example.</param>
     /// <param name="act">Does it and gives an <see cref="ExitCode"/>.</param>
-    public static Command Build(Terminal terminal, string name, string description, Func<VerbCall, int> act)
+    /// <param name="hasJson">False for a verb whose only product is a file.</param>
+    public static Command Build(Terminal terminal, string name, string description, Func<VerbCall, int> act, bool hasJson = true)
     {
         Argument<string> casePath = new("CASE")
         {
             Description = "Case file (TOML). Shipped ones are in sim/cases.",
         };
         VerbOptions options = new();
-        Command command = new(name, description) { casePath, options.Json, options.Out };
+        Command command = new(name, description) { casePath, options.Out };
+        if (hasJson) command.Options.Insert(0, options.Json);
         command.SetAction((parsed, cancellation) => Task.Run(() => act(new VerbCall(
-            terminal, parsed.GetRequiredValue(casePath), parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation))));
+            terminal, parsed.GetRequiredValue(casePath), hasJson && parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation))));
         return command;
     }
 }
