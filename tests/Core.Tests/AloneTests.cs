@@ -190,4 +190,47 @@ public sealed class AloneTests
     [InlineData(999_999_999, 2, 1_000_000_000)]
     [InlineData(1_000_000_000, 1_000_000_000, 1_000_000_000)]
     public void Elapsed_Sum_StopsAtTheCeiling(int timer, int elapsed, int sum) => Assert.Equal(sum, Elapsed.Add(timer, elapsed));
+
+    [Fact]
+    public void Snapshot_OfATrip_HoldsWhatWasReadThen()
+    {
+        Bench bench = new Bench().Run();
+        bench.Tick(3_000_000);
+        Readings readings = bench.Readings;
+        readings.SupplyVolts = 241f;
+        readings.ArmatureAmps = 1100f;
+        readings.SpeedRadPerSec = 77f;
+        readings.FieldAmps = 1.5f;
+        bench.Tick();
+
+        Snapshot seen = bench.Controller.Fault.Snapshot;
+        Assert.Equal((241f, 1100f, 77f, true, 1.5f), (seen.SupplyVolts, seen.ArmatureAmps, seen.SpeedRadPerSec, seen.SpeedValid, seen.FieldAmps));
+        Assert.Equal((192.5f, 241f - 1100f * 0.05f), (seen.BackEmfVolts, seen.ResistiveBackEmfVolts));
+        Assert.Equal((true, 7, 3), (seen.LineClosed, seen.StagesClosed, seen.UptimeSeconds));
+    }
+
+    [Fact]
+    public void Snapshot_OfATripWithoutSpeedAndLine_SaysSo()
+    {
+        Bench bench = new Bench(settings =>
+        {
+            settings.SpeedLossMicroseconds = 100 * Bench.Millisecond;
+        }).Tick();
+        bench.Readings.SpeedValid = false;
+        bench.Tick().PressEmergencyStop();
+
+        Snapshot seen = bench.Controller.Fault.Snapshot;
+        Assert.Equal((false, false, 0), (seen.SpeedValid, seen.LineClosed, seen.StagesClosed));
+    }
+
+    [Fact]
+    public void Uptime_AtTheLargestNumber_Stays()
+    {
+        Uptime uptime = new() { Seconds = int.MaxValue - 1 };
+        uptime.Advance(1_000_000);
+        Assert.Equal(int.MaxValue, uptime.Seconds);
+        uptime.Advance(999_999_999);
+        uptime.Advance(999_999_999);
+        Assert.Equal(int.MaxValue, uptime.Seconds);
+    }
 }
