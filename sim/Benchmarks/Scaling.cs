@@ -36,7 +36,7 @@ internal static class Scaling
         Console.WriteLine("constant flux, by control period:");
         foreach (int period in new[] { 4000, 2000, 1000, 500, 250 }) Show($"{period} us", ReferenceStart.Setup with { PeriodMicroseconds = period }, ReferenceStart.Settings);
         Console.WriteLine("constant flux, by stages, each graded from 700 A:");
-        foreach (int stages in new[] { 1, 2, 3, 4, 6, 8, 12, 16 })
+        foreach (int stages in new[] { 2, 3, 4, 6, 8, 12, 16 })
         {
             (RunSetup setup, Settings settings) = ReferenceStart.WithStages(stages);
             Show($"{stages}", setup, settings);
