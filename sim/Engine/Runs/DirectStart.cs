@@ -32,6 +32,10 @@ public sealed record DirectStart
     /// <summary>The machine from the closing of the line on.</summary>
     public required IReadOnlyList<RunningPoint> Curve { get; init; }
 
+    /// <summary>What a shunt winding takes from the supply beside the armature, A; 0 where there is none.</summary>
+    public static double ShuntAmps(RunSetup setup) =>
+        setup.Field is { IsShunt: true } field ? field.SupplyVolts / (field.Ohms + field.SharedOhms) : 0;
+
     /// <summary>Puts a study's machine straight on its supply.</summary>
     /// <param name="study">The study.</param>
     /// <param name="upToRpm">Speed up to which time and heat are counted, r/min.</param>
@@ -66,7 +70,7 @@ public sealed record DirectStart
         {
             PeakAmps = plant.PeakAmps,
             PeakTorqueNewtonMetres = plant.PeakTorqueNewtonMetres,
-            LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * plant.PeakAmps,
+            LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * (plant.PeakAmps + ShuntAmps(study.Setup)),
             UpToRpm = upToRpm,
             Seconds = reached,
             ArmatureJoules = joules,

@@ -27,13 +27,14 @@ internal static class DirectSection
     private static void WriteTable(ReportPage page, StartStudy study, DirectStart direct)
     {
         RunResult result = study.Result;
+        double shuntVolts = study.Setup.Supply.SourceOhms * DirectStart.ShuntAmps(study.Setup);
         double? secondsToSpeed = StartCourse.SecondsToSpeed(result);
         string ofWhat = StartCourse.IsPowered(result) && result.FinalRpm > 0 ? ", 95 % of the final speed" : "";
         ReportTable table = new(direct.Seconds == null ? "With and without" : $"With and without; time and heat up to {Rpm(direct.UpToRpm)}{ofWhat}", ["Figure", "Straight on", "With starter"]);
         table.Add("Peak current", Amps(direct.PeakAmps), Amps(result.PeakAmps));
         if (study.Plate.RatedAmps is double rated) table.Add("Peak current, times rated", direct.PeakAmps / rated, result.PeakAmps / rated);
         table.Add("Peak torque", Torque(direct.PeakTorqueNewtonMetres), Torque(result.PeakTorqueNewtonMetres));
-        table.Add("Lowest voltage at the terminals", Volts(direct.LowestTerminalVolts), Volts(study.Setup.Supply.OpenCircuitVolts - study.Setup.Supply.SourceOhms * result.PeakAmps));
+        table.Add("Lowest voltage at the terminals", Volts(direct.LowestTerminalVolts), Volts(study.Setup.Supply.OpenCircuitVolts - shuntVolts - study.Setup.Supply.SourceOhms * result.PeakAmps));
         table.Add("Time", OrDash(direct.Seconds, Seconds), OrDash(secondsToSpeed, Seconds));
         if (direct.Seconds != null && secondsToSpeed is double end)
         {
@@ -46,7 +47,7 @@ internal static class DirectSection
             page.Paragraph($"The starter makes the start slower and gentler. Most of the heat that the armature would take moves into the resistors, which are built for it: {Joules(result.SectionJoules.Sum())} in this start.");
         }
 
-        page.Note($"The sum for the peak torque is <var>k</var> <var>I</var>; a real machine’s commutator, iron and protection would not let such a current pass unharmed. The heat with the starter is summed over the simulated curve.");
+        page.Note($"The sum for the peak torque is <var>k</var> <var>I</var>{(StudyMachine.FollowsArmature(study) ? ", with the flux of that current" : "")}; a real machine’s commutator, iron and protection would not let such a current pass unharmed. The heat with the starter is summed over the simulated curve.");
     }
 
     private static string TimesRated(StartStudy study, double amps) =>
