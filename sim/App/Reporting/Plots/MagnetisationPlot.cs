@@ -31,7 +31,7 @@ internal static class MagnetisationPlot
         plot.Model.Series.Add(PlotParts.Marks(Key, [rated], MarkerType.Diamond, PlotParts.Red));
         plot.Model.Annotations.Add(PlotParts.Upright(Key, ratedAmps, PlotParts.Grey, LineStyle.Dot));
         plot.Say(Key, "rated", new DataPoint(ratedAmps, 0), "end", -5, -6);
-        if (used is (double begin, double end)) plot.Say(Key, "in this run", At((begin + end) / 2), "start", 8, plot.Size.FontSize + 8);
+        if (used is (_, double end)) plot.Say(Key, "in this run", At(end), "start", 6, 1.6 * plot.Size.FontSize + 4);
         return plot;
 
         DataPoint At(double amps) => new(amps, radPerSec * curve.ConstantAt(amps));

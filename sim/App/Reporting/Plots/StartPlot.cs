@@ -141,7 +141,7 @@ internal sealed class StartPlot
         (double From, double To) range = PlotParts.Range(Math.Min(0, data.Lowest), data.Highest, 0.06);
         double end = 0;
         for (int i = _keys.Length - 1; i > fromTop; i--) end += PanelHeight(i) + Gap(_plot.Size);
-        _plot.Left(_keys[fromTop], title, range, end / _plot.Height, Math.Min(1, (end + PanelHeight(fromTop)) / _plot.Height), fromTop == 0 ? 16 : 0);
+        _plot.Left(_keys[fromTop], title, range, end / _plot.Height, Math.Min(1, (end + PanelHeight(fromTop)) / _plot.Height), fromTop == 0 ? 16 : 4);
         return range;
     }
 
@@ -168,7 +168,7 @@ internal sealed class StartPlot
 
     private static double Plain(PlotSize size) => size.IsNarrow ? 125 : 100;
 
-    private static double Gap(PlotSize size) => size.IsNarrow ? 30 : 26;
+    private static double Gap(PlotSize size) => size.IsNarrow ? 32 : 30;
 
     private (double Lowest, double Highest) Extremes(Func<Sample, double> number) => (_samples.Min(number), _samples.Max(number));
 

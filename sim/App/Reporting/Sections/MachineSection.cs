@@ -32,7 +32,7 @@ internal static class MachineSection
         if (study.Setup.BrakeOhms is double brakeOhms) table.Add("Brake resistor, without the armature", Ohms(brakeOhms));
         page.Table(table);
         WriteConstant(page, study);
-        WriteConsistency(page, plate, machine, study.DesignInput.ArmatureOhms);
+        WriteConsistency(page, study);
         ConstantChain.Write(page, study);
         MagnetisationPart.Write(page, study);
         page.EndSection();
@@ -76,8 +76,11 @@ internal static class MachineSection
         if (plate.ConstantSource.Length > 0) page.Paragraph($"Where it comes from: {plate.ConstantSource}");
     }
 
-    private static void WriteConsistency(ReportPage page, Plate plate, Machine machine, double circuitOhms)
+    private static void WriteConsistency(ReportPage page, StartStudy study)
     {
+        Plate plate = study.Plate;
+        Machine machine = study.Setup.Machine;
+        double circuitOhms = study.DesignInput.ArmatureOhms;
         if (plate.RatedVolts is not double volts || plate.RatedAmps is not double amps) return;
         double input = volts * amps;
         double heat = amps * amps * circuitOhms + amps * machine.BrushDropVolts;
@@ -87,7 +90,7 @@ internal static class MachineSection
         table.Add("Drop in the armature circuit", ReportPage.Text($"{Amps(amps)} · {Ohms(circuitOhms)} of {Volts(volts)}"), Percent(amps * circuitOhms / volts * 100));
         if (plate.RatedWatts is double watts)
         {
-            table.Add("Efficiency, field not counted", ReportPage.Text($"{Watts(watts)} / {Watts(input)}"), Percent(watts / input * 100));
+            table.Add(study.Setup.Machine.Flux is { FieldShare: 0 } ? "Efficiency" : "Efficiency, field not counted", ReportPage.Text($"{Watts(watts)} / {Watts(input)}"), Percent(watts / input * 100));
             table.Add("Left for friction, windage and iron", ReportPage.Text($"{Watts(input)} − {Watts(heat)} − {Watts(watts)}"), Watts(input - heat - watts));
             if (plate.RatedRadPerSec is double speed)
             {

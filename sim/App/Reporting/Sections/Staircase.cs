@@ -14,7 +14,7 @@ internal static class Staircase
         StarterDesign design = study.Design;
         bool isStraight = study.DesignInput.Flux == null;
         page.Heading("The graphic check");
-        page.Paragraph($"Each resistance has one curve of speed over current, <var>w</var> = (<var>V</var> − <var>V</var><sub>b</sub> − <var>I</var> <var>R</var>) / <var>k</var>{(isStraight ? "" : "(I)")}, {(isStraight ? "a straight line because the flux is constant" : "bent because the flux follows the current")}. The machine runs up a stage’s curve while the current falls. At a cutout it goes across to the next curve: the shaft cannot change its speed at once, so only the current jumps. A sound design is a staircase between <var>I</var><sub>2</sub> and <var>I</var><sub>1</sub> that ends on the armature’s own curve with room to the load.");
+        page.Paragraph($"Each resistance has one curve of speed over current, <var>w</var> = (<var>V</var> − <var>V</var><sub>b</sub> − <var>I</var> <var>R</var>) / <var>k</var>{new Markup(isStraight ? "" : "(<var>I</var>)")}, {(isStraight ? "a straight line because the flux is constant" : "bent because the flux follows the current")}. The machine runs up a stage’s curve while the current falls. At a cutout it goes across to the next curve: the shaft cannot change its speed at once, so only the current jumps. A sound design is a staircase between <var>I</var><sub>2</sub> and <var>I</var><sub>1</sub> that ends on the armature’s own curve with room to the load.");
         string ends = staircase.Running is OperatingPoint running ? $"{Amps(running.ArmatureAmps)} and {Rpm(running.Rpm)}" : "no point at all, for this load is too heavy";
         page.Add(Figure.Of(
             "staircase",

@@ -35,8 +35,8 @@ internal static class StartSection
         if (study.Setup.Field is not FieldCircuit field) return "";
         string least = study.Settings.MinimumFieldAmps > 0 ? $" Below the dashed {Amps(study.Settings.MinimumFieldAmps)} the armature is not put on the line, and a running one is tripped." : "";
         double seconds = field.Henries / (field.Ohms + field.SharedOhms);
-        string builds = seconds > 0 ? $" builds up with the winding’s {Plain(field.Henries)} H / {Plain(field.Ohms + field.SharedOhms)} Ω = {Seconds(seconds)} where its contactor is closed at the start, and" : "";
-        return $" Bottom: the field current; it{builds} stands at {Amps(StudyMachine.StandingFieldAmps(study))} on the full supply.{least}";
+        string builds = field.HasContactor && seconds > 0 ? $"it builds up with the winding’s {Plain(field.Henries)}\u00A0H / {Plain(field.Ohms + field.SharedOhms)}\u00A0Ω = {Seconds(seconds)} to" : "on the full supply it is";
+        return $" Bottom: the field current; {builds} {Amps(StudyMachine.StandingFieldAmps(study))}.{least}";
     }
 
     private static void WriteOverview(ReportPage page, StartStudy study)

@@ -15,7 +15,7 @@ internal static class StarterSection
         StarterDesign design = study.Design;
         page.BeginSection("starter", "The starter");
         page.Paragraph($"At rest there is no back-EMF. Only resistance holds the current then: on the full supply the bare armature would take {Amps(design.DirectStartAmps)}. The starter puts resistance in series and cuts it out piece by piece as the back-EMF grows.");
-        page.Add(CircuitDrawing.Draw(design));
+        page.Add(CircuitDrawing.Draw(design, StudyMachine.Kind(study)));
         WriteTable(page, study);
         if (design.Stages[0].CutoutRpm != null) Staircase.Write(page, study);
         page.Heading("Where the resistances come from");
@@ -48,7 +48,7 @@ internal static class StarterSection
         table.Add("armature alone", design.ArmatureOhms, "–", "–", "–", "–", "–", design.FinalPeakAmps, "–", "–", "–");
         table.Add("total", "–", design.Stages.Sum(stage => stage.SectionOhms), "–", "–", "–", "–", "–", "–", OrDash(seconds, Plain), OrDash(joules / 1000, Plain));
         page.Table(table);
-        page.Note($"Threshold: the back-EMF {(study.DesignInput.Flux == null ? "at which the stage is cut out" : "just before the stage is cut out")}. First and last current: just after the stage comes into effect, and just before it is cut out. Heat: of the section over one start. Times and heats leave out inductance and contactor delays. Voltages are those at the starter's input terminals.");
+        page.Note($"Threshold: the back-EMF {(study.DesignInput.Flux == null ? "at which the stage is cut out" : "just before the stage is cut out")}. First and last current: just after the stage comes into effect, and just before it is cut out. {(study.DesignInput.Flux == null ? "" : "Volts left: supply less brush drop less the back-EMF that the flux of the permitted peak current would make at that speed. ")}Heat: of the section over one start. Times and heats leave out inductance and contactor delays. Voltages are those at the starter's input terminals.");
     }
 
     private static void WriteComparison(ReportPage page, StartStudy study)
