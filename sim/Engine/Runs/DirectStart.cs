@@ -10,6 +10,7 @@ public sealed record DirectStart
 {
     private const int StepsPerTimeConstant = 400;
     private const int MostTimeConstants = 200;
+    private const int MostStepsEver = 500_000;
 
     /// <summary>Largest current, A, with inductance and the supply's resistance.</summary>
     public required double PeakAmps { get; init; }
@@ -48,10 +49,13 @@ public sealed record DirectStart
         double step = (timeConstant + machine.ArmatureHenries / ohms) / StepsPerTimeConstant;
         PlantSolver plant = new(study.Setup.OnFullSupply(study.Setup.Load), 0);
         List<RunningPoint> curve = [RunningPoint.Of(plant, 0)];
+        // The mechanical time constant of a series machine grows with its speed, as far as the run has time for it.
+        double mostSteps = MostTimeConstants * StepsPerTimeConstant;
+        if (machine.Flux is { FollowsArmature: true }) mostSteps = Math.Max(mostSteps, Math.Min(MostStepsEver, study.Setup.DurationSeconds / step));
         double target = upToRpm * Math.PI / 30;
         double? reached = null;
         double joules = 0;
-        for (int i = 1; i <= MostTimeConstants * StepsPerTimeConstant && !(i * step > 3 * reached); i++)
+        for (int i = 1; i <= mostSteps && !(i * step > 3 * reached); i++)
         {
             plant.Advance(step);
             curve.Add(RunningPoint.Of(plant, i * step));

@@ -12,8 +12,9 @@ internal static class DirectSection
     {
         double driving = study.Design.SupplyVolts - study.Design.BrushDropVolts;
         double source = study.Setup.Supply.SourceOhms;
+        string growth = study.Setup.Machine.ArmatureHenries > 0 ? "and while the inductance lets the current grow the machine already gathers speed" : "and without inductance the current is there at once";
         page.BeginSection("direct", "Without a starter");
-        page.Paragraph($"At rest the back-EMF is zero. Nothing but the armature’s own resistance would hold the current: ({study.Design.SupplyVolts} − {study.Design.BrushDropVolts}) / {study.Design.ArmatureOhms} = {Amps(study.Design.DirectStartAmps)}{TimesRated(study, study.Design.DirectStartAmps)}. The supply’s resistance lowers that to {driving} / {study.Design.ArmatureOhms + source} = {Amps(driving / (study.Design.ArmatureOhms + source))}, {(study.Setup.Machine.ArmatureHenries > 0 ? "and while the inductance lets the current grow the machine already gathers speed" : "and without inductance the current is there at once")}: the simulated peak is {Amps(direct.PeakAmps)}.");
+        page.Paragraph($"At rest the back-EMF is zero. Nothing but the armature’s own resistance would hold the current: ({study.Design.SupplyVolts} − {study.Design.BrushDropVolts}) / {study.Design.ArmatureOhms} = {Amps(study.Design.DirectStartAmps)}{TimesRated(study, study.Design.DirectStartAmps)}. {(source > 0 ? $"The supply’s resistance lowers that to {Plain(driving)} / {Plain(study.Design.ArmatureOhms + source)} = {Amps(driving / (study.Design.ArmatureOhms + source))}, {growth}" : $"With this supply’s constant voltage it would be that, {growth}")}: the simulated peak is {Amps(direct.PeakAmps)}.");
         page.Add(Figure.Of(
             "direct-plot",
             $"Armature current against time: without a starter it reaches {Amps(direct.PeakAmps)}, with the starter {Amps(study.Result.PeakAmps)}.",

@@ -88,16 +88,19 @@ internal static class LoadStepSection
         page.Heading("Back-EMF does both jobs");
         page.List(
         [
-            $"<strong>It limits the current.</strong> Of the {Volts(volts)} supply, {Volts(before.BackEmfVolts)} are met by back-EMF and {Volts(machine.BrushDropVolts)} by the brushes{FieldLoss(volts - machine.BrushDropVolts - machineNow.DrivingVolts)}. Only {Volts(gap)} drive a current: {gap} / {ohms} = {Amps(gap / ohms)}. Without back-EMF it would be {Amps(machineNow.StandstillAmps)}.",
+            $"<strong>It limits the current.</strong> Of the {Volts(volts)} supply, {Volts(before.BackEmfVolts)} are met by back-EMF and {Volts(machine.BrushDropVolts)} by the brushes{FieldLoss(study, volts - machine.BrushDropVolts - machineNow.DrivingVolts)}. Only {Volts(gap)} drive a current: {gap} / {ohms} = {Amps(gap / ohms)}. Without back-EMF it would be {Amps(machineNow.StandstillAmps)}.",
             $"<strong>It holds the speed.</strong> {HoldsSpeed(study, machineNow, before)}",
         ]);
     }
 
-    private static string FieldLoss(double volts) => volts > 1e-9 ? $"; the field current loses {Volts(volts)} in the supply" : "";
+    private static string FieldLoss(StartStudy study, double volts) =>
+        volts > 1e-9 ? $"; the field current loses {Volts(volts)} in {(study.Setup.Field is { SharedOhms: > 0 } ? "supply and series winding" : "the supply")}" : "";
 
     // The slope of the characteristic where the machine runs: with a flux that follows the current it is not E / R.
-    private static Markup HoldsSpeed(StartStudy study, Characteristic machine, RunningPoint before)
+    private static Markup HoldsSpeed(StartStudy study, Characteristic machine, RunningPoint settled)
     {
+        // Small differences: both points from the same curve, not one of them from the solver.
+        OperatingPoint before = machine.AtAmps(settled.ArmatureAmps);
         if (machine.AtSpeed(0.99 * before.SpeedRadPerSec) is not OperatingPoint slower || before.SpeedRadPerSec <= 0)
         {
             return ReportPage.Text($"A loss of speed is a loss of back-EMF, and that is more current and more torque.");
@@ -106,10 +109,9 @@ internal static class LoadStepSection
         double lost = before.BackEmfVolts - slower.BackEmfVolts;
         double moreAmps = slower.ArmatureAmps - before.ArmatureAmps, moreTorque = slower.TorqueNewtonMetres - before.TorqueNewtonMetres;
         Markup gains = ReportPage.Text($"One per cent less speed is {Volts(lost)} less back-EMF, {Amps(moreAmps)} more current and {Torque(moreTorque)} more torque.");
-        double constant = machine.ConstantAt(before.ArmatureAmps);
-        if (!StudyMachine.FollowsArmature(study) || slower.Constant == constant) return ReportPage.Text($"{gains} So a small loss of speed is enough to carry a large load.");
-        Markup flux = ReportPage.Text($"The flux moves with the current: <var>k</var> goes from {Constant(constant)} to {Constant(slower.Constant)}.");
-        return slower.Constant > constant
+        if (!StudyMachine.FollowsArmature(study) || slower.Constant == before.Constant) return ReportPage.Text($"{gains} So a small loss of speed is enough to carry a large load.");
+        Markup flux = ReportPage.Text($"The flux moves with the current: <var>k</var> goes from {Constant(before.Constant)} to {Constant(slower.Constant)}.");
+        return slower.Constant > before.Constant
             ? ReportPage.Text($"{gains} {flux} The stronger flux makes up for {Volts(0.01 * before.BackEmfVolts - lost)} of the {Volts(0.01 * before.BackEmfVolts)} that the speed alone would have cost, so the current rises less than at constant flux and the speed must fall further, while every ampere makes more torque.")
             : ReportPage.Text($"{gains} {flux} The weaker flux takes another {Volts(lost - 0.01 * before.BackEmfVolts)} of back-EMF, so the current rises more than at constant flux and the speed falls less.");
     }
