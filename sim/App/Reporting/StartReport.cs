@@ -18,8 +18,9 @@ public static class StartReport
         page.Line($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>{study.Title} – starter report</title>");
         page.Line($"<style>\n{new Markup(ReportStyle.Css)}\n</style>\n</head>\n<body>\n<main>");
         SummarySection.Write(page, study);
-        CautionSection.Write(page);
+        CautionSection.Write(page, study);
         MachineSection.Write(page, study);
+        RegulationSection.Write(page, study);
         StarterSection.Write(page, study);
         StartSection.Write(page, study);
         PlaneSection.Write(page, study);

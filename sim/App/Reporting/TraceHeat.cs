@@ -14,6 +14,7 @@ internal static class TraceHeat
     public static double ArmatureJoules(StartStudy study, double endSeconds)
     {
         Machine machine = study.Setup.Machine;
+        double sharedOhms = study.Setup.Field?.SharedOhms ?? 0;
         double joules = 0;
         Sample? last = null;
         foreach (Sample sample in study.Trace.Samples)
@@ -21,7 +22,7 @@ internal static class TraceHeat
             if (last is Sample before && sample.TimeSeconds > before.TimeSeconds)
             {
                 double span = sample.TimeSeconds - before.TimeSeconds, part = Math.Min(1, (endSeconds - before.TimeSeconds) / span);
-                double watts = Watts(machine, before), change = Watts(machine, sample) - watts;
+                double watts = Watts(machine, sharedOhms, before), change = Watts(machine, sharedOhms, sample) - watts;
                 joules += span * part * (watts + change * part / 2);
             }
 
@@ -32,9 +33,10 @@ internal static class TraceHeat
         return joules;
     }
 
-    private static double Watts(Machine machine, Sample sample)
+    // A short shunt's series winding carries both currents.
+    private static double Watts(Machine machine, double sharedOhms, Sample sample)
     {
         double amps = Math.Abs((double)sample.ArmatureAmps);
-        return amps * (amps * machine.ArmatureOhms + machine.BrushDropVolts);
+        return amps * (amps * machine.ArmatureOhms + machine.BrushDropVolts) + sharedOhms * (amps + sample.FieldAmps) * (amps + sample.FieldAmps);
     }
 }

@@ -36,6 +36,8 @@ public static class CaseRunner
             CaseName = Path.GetFileName(file.FileName),
             CaseSha256 = file.Sha256,
             Plate = designed.Plate,
+            Construction = ConstructionOf(file),
+            CurveRadPerSec = file.Has(CaseKeys.FieldCurveSpeed) ? file.Number(CaseKeys.FieldCurveSpeed) : null,
             DesignInput = designed.Input,
             Design = designed.Design,
             Setup = setup,
@@ -99,6 +101,11 @@ public static class CaseRunner
             Flux = designed.Machine.Flux,
         };
     }
+
+    private static Construction? ConstructionOf(CaseFile file) =>
+        new[] { CaseKeys.MotorPoles, CaseKeys.MotorConductors, CaseKeys.MotorParallelPaths, CaseKeys.MotorFluxPerPole }.All(file.Has)
+            ? new(file.Count(CaseKeys.MotorPoles), file.Count(CaseKeys.MotorConductors), file.Count(CaseKeys.MotorParallelPaths), file.Number(CaseKeys.MotorFluxPerPole))
+            : null;
 
     private static void CheckExpectation(CaseFile file)
     {

@@ -10,6 +10,7 @@ public sealed record DirectStart
 {
     private const int StepsPerTimeConstant = 400;
     private const int MostTimeConstants = 200;
+    private const int MostStepsEver = 500_000;
 
     /// <summary>Largest current, A, with inductance and the supply's resistance.</summary>
     public required double PeakAmps { get; init; }
@@ -32,6 +33,10 @@ public sealed record DirectStart
     /// <summary>The machine from the closing of the line on.</summary>
     public required IReadOnlyList<RunningPoint> Curve { get; init; }
 
+    /// <summary>What a shunt winding takes from the supply beside the armature, A; 0 where there is none.</summary>
+    public static double ShuntAmps(RunSetup setup) =>
+        setup.Field is { IsShunt: true } field ? field.SupplyVolts / (field.Ohms + field.SharedOhms) : 0;
+
     /// <summary>Puts a study's machine straight on its supply.</summary>
     /// <param name="study">The study.</param>
     /// <param name="upToRpm">Speed up to which time and heat are counted, r/min.</param>
@@ -44,10 +49,13 @@ public sealed record DirectStart
         double step = (timeConstant + machine.ArmatureHenries / ohms) / StepsPerTimeConstant;
         PlantSolver plant = new(study.Setup.OnFullSupply(study.Setup.Load), 0);
         List<RunningPoint> curve = [RunningPoint.Of(plant, 0)];
+        // The mechanical time constant of a series machine grows with its speed, as far as the run has time for it.
+        double mostSteps = MostTimeConstants * StepsPerTimeConstant;
+        if (machine.Flux is { FollowsArmature: true }) mostSteps = Math.Max(mostSteps, Math.Min(MostStepsEver, study.Setup.DurationSeconds / step));
         double target = upToRpm * Math.PI / 30;
         double? reached = null;
         double joules = 0;
-        for (int i = 1; i <= MostTimeConstants * StepsPerTimeConstant && !(i * step > 3 * reached); i++)
+        for (int i = 1; i <= mostSteps && !(i * step > 3 * reached); i++)
         {
             plant.Advance(step);
             curve.Add(RunningPoint.Of(plant, i * step));
@@ -66,7 +74,7 @@ public sealed record DirectStart
         {
             PeakAmps = plant.PeakAmps,
             PeakTorqueNewtonMetres = plant.PeakTorqueNewtonMetres,
-            LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * plant.PeakAmps,
+            LowestTerminalVolts = supply.OpenCircuitVolts - supply.SourceOhms * (plant.PeakAmps + ShuntAmps(study.Setup)),
             UpToRpm = upToRpm,
             Seconds = reached,
             ArmatureJoules = joules,

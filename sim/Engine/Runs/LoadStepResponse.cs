@@ -11,6 +11,8 @@ public sealed record LoadStepResponse
 {
     private const int StepsPerTimeConstant = 100;
     private const int MostTimeConstants = 400;
+    private const double MostSlowerTimes = 100;
+    private const double SlopeRatio = 0.999;
     private const double SettlingBand = 0.02;
     private const double StillBand = 1e-10;
 
@@ -57,10 +59,21 @@ public sealed record LoadStepResponse
         double drivingVolts = Math.Max(0, supply.OpenCircuitVolts - machine.BrushDropVolts);
         double ohms = supply.SourceOhms + machine.ArmatureOhms;
         double timeConstant = machine.InertiaKgM2 * ohms / (machine.Constant * machine.Constant) + machine.ArmatureHenries / ohms;
+        double beginRadPerSec = drivingVolts / machine.Constant, slowerTimes = 1;
+        if (machine.Flux is { FollowsArmature: true })
+        {
+            // A series machine finds its speed the more slowly the less it carries.
+            Characteristic characteristic = Characteristic.Of(before);
+            double atFirst = Math.Max(timeConstant, TimeConstant(characteristic, before.Load, machine)), atLast = Math.Max(timeConstant, TimeConstant(characteristic, after, machine));
+            timeConstant = Math.Min(atFirst, atLast);
+            slowerTimes = Math.Min(MostSlowerTimes, Math.Max(atFirst, atLast) / timeConstant);
+            beginRadPerSec = characteristic.Carrying(before.Load)?.SpeedRadPerSec ?? beginRadPerSec;
+        }
+
         PlantSolver Steady()
         {
-            PlantSolver steady = new(before, drivingVolts / machine.Constant);
-            Settle(steady, timeConstant, null);
+            PlantSolver steady = new(before, beginRadPerSec);
+            Settle(steady, timeConstant, slowerTimes, null);
             return steady;
         }
 
@@ -69,7 +82,7 @@ public sealed record LoadStepResponse
 
         plant.Change(plant.Conditions with { Load = after });
         List<RunningPoint> curve = [RunningPoint.Of(plant, 0)];
-        Settle(plant, timeConstant, curve);
+        Settle(plant, timeConstant, slowerTimes, curve);
         RunningPoint steadyAfter = curve[^1];
         double change = steadyAfter.SpeedRadPerSec - steadyBefore.SpeedRadPerSec;
         double reached = FirstBeyond(curve, steadyBefore.SpeedRadPerSec, change, 1 - Math.Exp(-1));
@@ -96,11 +109,19 @@ public sealed record LoadStepResponse
         return RunningPoint.Of(plant, seconds);
     }
 
+    // J over the slopes of torque and load where the machine carries it; 0 where it does not.
+    private static double TimeConstant(Characteristic characteristic, Load load, Machine machine)
+    {
+        if (characteristic.Carrying(load) is not OperatingPoint point || characteristic.AtSpeed(SlopeRatio * point.SpeedRadPerSec) is not OperatingPoint slower) return 0;
+        double torque = slower.TorqueNewtonMetres - point.TorqueNewtonMetres + load.TorqueAt(point.SpeedRadPerSec) - load.TorqueAt(slower.SpeedRadPerSec);
+        return torque > 0 ? machine.InertiaKgM2 * (point.SpeedRadPerSec - slower.SpeedRadPerSec) / torque : 0;
+    }
+
     // Time is told in time constants of the machine itself, so that it is as good for a toy as for a mill.
-    private static void Settle(PlantSolver plant, double timeConstant, List<RunningPoint>? curve)
+    private static void Settle(PlantSolver plant, double timeConstant, double slowerTimes, List<RunningPoint>? curve)
     {
         double step = timeConstant / StepsPerTimeConstant;
-        for (int i = 1; i <= MostTimeConstants * StepsPerTimeConstant; i++)
+        for (int i = 1; i <= MostTimeConstants * StepsPerTimeConstant * slowerTimes; i++)
         {
             plant.Advance(step);
             curve?.Add(RunningPoint.Of(plant, i * step));

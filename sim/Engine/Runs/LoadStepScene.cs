@@ -58,7 +58,7 @@ public sealed record LoadStepScene
         }
 
         Plate plate = study.Plate;
-        double ratedTorque = plate.RatedWatts / plate.RatedRadPerSec ?? study.Setup.Machine.Constant * study.Design.SwitchingAmps;
+        double ratedTorque = plate.RatedWatts / plate.RatedRadPerSec ?? Characteristic.Of(study.Setup.OnFullSupply(study.Setup.Load)).AtAmps(study.Design.SwitchingAmps).TorqueNewtonMetres;
         load = study.Setup.Load;
         return (load, load with { ConstantNewtonMetres = load.ConstantNewtonMetres + UsualStepRatio * ratedTorque }, null);
     }

@@ -21,6 +21,12 @@ public sealed record StartStudy
     /// <summary>The plate.</summary>
     public required Plate Plate { get; init; }
 
+    /// <summary>What the armature is made of; null where the case does not say.</summary>
+    public Construction? Construction { get; init; }
+
+    /// <summary>Speed at which the case measured its magnetisation curve, rad/s; null where it gives constants or no curve.</summary>
+    public double? CurveRadPerSec { get; init; }
+
     /// <summary>What the starter was designed from.</summary>
     public required DesignInput DesignInput { get; init; }
 

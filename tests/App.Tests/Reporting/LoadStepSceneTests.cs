@@ -1,7 +1,9 @@
 using System;
 using System.Linq;
+using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Tests.Runs;
 using Xunit;
 
 namespace StarterCtl.App.Tests.Reporting;
@@ -107,6 +109,25 @@ public sealed class LoadStepSceneTests
         Assert.True(scene.Machine.Runs);
         Assert.False(scene.WeakerMachine.Runs);
         Assert.Equal(0, scene.WeakerMachine.After.SpeedRadPerSec);
+    }
+
+    // A lightly loaded series machine takes many of its rated time constants to find its speed.
+    [Theory]
+    [MemberData(nameof(MachineCases.Names), MemberType = typeof(MachineCases))]
+    public void Of_EveryKind_SettlesOnItsCharacteristic(string name)
+    {
+        string text = MachineCases.Text(name).Replace("constant-torque = \"30 N m\"", "constant-torque = \"15 N m\"", StringComparison.Ordinal);
+        StartStudy study = CaseRunner.Run(CaseFile.Parse("case.toml", text), null, TestContext.Current.CancellationToken);
+
+        LoadStepScene scene = LoadStepScene.Of(study);
+
+        Characteristic machine = Characteristic.Of(study.Setup.OnFullSupply(scene.LoadBefore));
+        foreach ((Load load, RunningPoint settled) in new[] { (scene.LoadBefore, scene.Machine.Before), (scene.LoadAfter, scene.Machine.After) })
+        {
+            OperatingPoint expected = machine.Carrying(load)!;
+            Assert.Equal(1, settled.SpeedRadPerSec / expected.SpeedRadPerSec, Tolerance);
+            Assert.Equal(1, settled.ArmatureAmps / expected.ArmatureAmps, Tolerance);
+        }
     }
 
     // k I = TL and E = V - Vb - I (R + Rs).

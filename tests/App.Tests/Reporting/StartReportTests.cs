@@ -140,7 +140,7 @@ public sealed class StartReportTests
     {
         XDocument page = XDocument.Parse(Html(Studies.LineShaft.Value));
 
-        string[] expected = ["cautions", "machine", "starter", "start", "plane", "energy", "direct", "loadstep", "run"];
+        string[] expected = ["cautions", "machine", "regulation", "starter", "start", "plane", "energy", "direct", "loadstep", "run"];
         string?[] sections = [.. page.Descendants("section").Attributes("id").Select(id => id.Value)];
         Assert.Equal(expected, sections);
         Assert.Single(page.Descendants("h1"));

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Linq;
 using System.Xml.Linq;
 using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Machines;
 
 namespace StarterCtl.App.Reporting.Plots;
 
@@ -14,13 +15,21 @@ internal static class CircuitDrawing
     private const double RowHeight = 118;
 
     /// <summary>Draws the circuit.</summary>
-    public static Markup Draw(StarterDesign design)
+    public static Markup Draw(StarterDesign design, MachineKind kind)
     {
         string sections = string.Join(", ", design.Stages.Select(stage => $"{stage.Stage} of {Quantity.Ohms(stage.SectionOhms)}"));
         string description = $"Power circuit: supply, line contact K, sections {sections}, each with a contact across it, and the armature A1 to A2 in series.";
-        Markup caption = new("Power circuit. Contact K is the line; the contact with a stage’s number shorts the section below it. A1 and A2 are the armature’s terminals (IEC 60034-8); symbols after IEC 60617. The field circuit and every protective device are left out.");
+        Markup caption = new("Power circuit. Contact K is the line; the contact with a stage’s number shorts the section below it. A1 and A2 are the armature’s terminals (IEC 60034-8); symbols after IEC 60617. " + LeftOut(kind));
         return Figure.Wrap("circuit", caption, Circuit(design, description, "wide", 8), Circuit(design, description, "narrow", 3));
     }
+
+    private static string LeftOut(MachineKind kind) => kind switch
+    {
+        MachineKind.Series => "The series winding D1–D2 stands in the armature’s resistance; every protective device is left out.",
+        MachineKind.LongShuntCompound or MachineKind.ShortShuntCompound => "The series winding D1–D2 stands in the armature’s resistance; the shunt winding and every protective device are left out.",
+        MachineKind.PermanentMagnet => "Every protective device is left out.",
+        _ => "The field circuit and every protective device are left out.",
+    };
 
     private static XElement Circuit(StarterDesign design, string description, string style, int mostInRow)
     {

@@ -2,17 +2,20 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using OxyPlot;
-using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
 
 namespace StarterCtl.App.Reporting.Plots;
 
-/// <summary>The straight characteristic of every stage, the load and the path of the start in the plane of torque and speed.</summary>
+/// <summary>The characteristic of every stage, the load and the path of the start in the plane of torque and speed.</summary>
 internal static class PlanePlot
 {
     private const string Key = "t";
     private const double LoadRatio = 2;
+
+    // A no-load speed further away than this would press the start into a corner.
+    private const double FarRatio = 1.6;
+    private const int CurvePoints = 201;
 
     // A little beyond the axes, so that a start that does not leave them is seen.
     private const double EdgeRatio = 0.02;
@@ -22,11 +25,10 @@ internal static class PlanePlot
     /// <summary>Builds the plot.</summary>
     public static PlotDrawing Build(StartStudy study, PlotSize size)
     {
-        Machine machine = study.Setup.Machine;
         List<Sample> samples = [.. study.Trace.Samples.Where(sample => sample.TimeSeconds >= 0)];
-        double noLoadRpm = (study.Setup.Supply.OpenCircuitVolts - machine.BrushDropVolts) / machine.Constant * 30 / Math.PI;
-        double right = Math.Max(noLoadRpm, samples.Max(Rpm)) * 1.03, left = Math.Min(-EdgeRatio * noLoadRpm, samples.Min(Rpm));
-        double top = 1.12 * Math.Max(machine.Constant * study.Design.PeakAmps, study.Result.PeakTorqueNewtonMetres);
+        Characteristic full = StudyMachine.OnFullSupply(study);
+        double right = HighestRpm(study, full, samples), left = Math.Min(-EdgeRatio * right, samples.Min(Rpm));
+        double top = 1.12 * Math.Max(full.AtAmps(study.Design.PeakAmps).TorqueNewtonMetres, study.Result.PeakTorqueNewtonMetres);
         double bottom = Math.Min(-EdgeRatio * top, 1.1 * samples.Min(sample => sample.TorqueNewtonMetres));
         IReadOnlyList<LoadSpan> loads = LoadSpan.Of(study.Setup);
 
@@ -38,7 +40,7 @@ internal static class PlanePlot
         plot.Bottom("speed, r/min", left, right);
         plot.Left(Key, "torque, N\u00A0m", (bottom, top), lift: 18);
 
-        AddCharacteristics(plot, study, noLoadRpm, top);
+        AddCharacteristics(plot, study, right, top);
         AddLoads(plot, loads, (Math.Min(0, samples.Min(Rpm)), right), (bottom, top));
         double unitsPerX = plot.Width / (right - left), unitsPerY = plot.Height / (top - bottom);
         DataPoint[] path = [.. samples.Select(sample => new DataPoint(Rpm(sample), sample.TorqueNewtonMetres))];
@@ -49,20 +51,28 @@ internal static class PlanePlot
         return plot;
     }
 
-    private static void AddCharacteristics(PlotDrawing plot, StartStudy study, double noLoadRpm, double top)
+    // Of the no-load speed, or of what matters where that is far away: a series machine without load has no speed to draw.
+    private static double HighestRpm(StartStudy study, Characteristic full, List<Sample> samples)
     {
-        Machine machine = study.Setup.Machine;
-        double driving = study.Setup.Supply.OpenCircuitVolts - machine.BrushDropVolts;
-        double room = plot.Size.FontSize * noLoadRpm / plot.Width, lastX = double.NegativeInfinity;
+        double seen = Math.Max(samples.Max(Rpm), Math.Max(study.Design.Stages[^1].CutoutRpm ?? 0, study.Plate.RatedRadPerSec * 30 / Math.PI ?? 0));
+        double noLoadRpm = full.AtAmps(0).Rpm;
+        return noLoadRpm <= FarRatio * seen ? Math.Max(noLoadRpm, seen) * 1.03 : 1.25 * seen;
+    }
+
+    private static void AddCharacteristics(PlotDrawing plot, StartStudy study, double right, double top)
+    {
+        double room = plot.Size.FontSize * right / plot.Width, lastX = double.NegativeInfinity;
         for (int i = 0; i <= study.Design.StageCount; i++)
         {
             bool isBare = i == study.Design.StageCount;
-            double ohms = study.Setup.Supply.SourceOhms + (isBare ? study.Design.ArmatureOhms : study.Design.Stages[i].TotalOhms);
-            double standstill = machine.Constant * driving / ohms;
+            Characteristic stage = StudyMachine.OnStage(study, i);
+            double highest = stage.AtTorque(top)?.ArmatureAmps ?? stage.StandstillAmps;
             // Where the line enters the picture: on its left edge, or on its top.
-            bool isOnLeft = standstill <= top;
-            DataPoint enters = isOnLeft ? new DataPoint(0, standstill) : new DataPoint(noLoadRpm * (1 - top / standstill), top);
-            plot.Model.Series.Add(PlotParts.Curve(Key, [enters, new DataPoint(noLoadRpm, 0)], PlotParts.Blue, isBare ? LineStyle.LongDashDot : LineStyle.Dash, 1.1));
+            bool isOnLeft = highest == stage.StandstillAmps;
+            double lowest = stage.AtAmps(0).Rpm <= right ? 0 : stage.AtSpeed(right * Math.PI / 30)?.ArmatureAmps ?? 0;
+            DataPoint[] points = [.. stage.Curve(highest, lowest, CurvePoints).Select(point => new DataPoint(point.Rpm, point.TorqueNewtonMetres))];
+            DataPoint enters = points[0];
+            plot.Model.Series.Add(PlotParts.Curve(Key, Curves.Thin(points, plot.Width / right, plot.Height / top), PlotParts.Blue, isBare ? LineStyle.LongDashDot : LineStyle.Dash, 1.1));
             if (enters.X - lastX < room && !isBare) continue;
             if (!isOnLeft) lastX = enters.X;
             plot.Say(Key, isBare ? "armature" : $"{i + 1}", enters, isBare ? "start" : "middle", isOnLeft ? 8 : isBare ? -6 : 0, isOnLeft ? -6 : -4);

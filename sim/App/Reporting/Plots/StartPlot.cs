@@ -8,7 +8,7 @@ using StarterCtl.Engine.Runs;
 
 namespace StarterCtl.App.Reporting.Plots;
 
-/// <summary>Current, speed, back-EMF and torque above one time axis.</summary>
+/// <summary>Current, speed, back-EMF and torque above one time axis, and the field current where there is a field winding.</summary>
 internal sealed class StartPlot
 {
     // Width of a digit and room between two numbers, as parts of the size of the type.
@@ -17,7 +17,9 @@ internal sealed class StartPlot
     private const double BackEmfRatio = 1.6;
 
     private static readonly string[] Keys = ["i", "n", "e", "t"];
+    private static readonly string[] KeysWithField = [.. Keys, "f"];
 
+    private readonly string[] _keys;
     private readonly StartStudy _study;
     private readonly PlotDrawing _plot;
     private readonly Sample[] _samples;
@@ -26,6 +28,7 @@ internal sealed class StartPlot
     private StartPlot(StartStudy study, PlotSize size, double endSeconds)
     {
         _study = study;
+        _keys = KeysOf(study);
         _end = endSeconds;
         _plot = new PlotDrawing(size, PlotDrawing.RoomFor(size, [.. Currents(study.Design), .. study.Design.Stages.Select(Threshold)]), Top);
         _plot.Bottom("time, s", 0, endSeconds);
@@ -33,7 +36,7 @@ internal sealed class StartPlot
     }
 
     /// <summary>Heights of the wide and the narrow drawing; every threshold has room for its words.</summary>
-    public static (double Wide, double Narrow) Heights(int stageCount) => (Height(new PlotSize(0, 0, false), stageCount), Height(new PlotSize(0, 0, true), stageCount));
+    public static (double Wide, double Narrow) Heights(StartStudy study) => (Height(new PlotSize(0, 0, false), study), Height(new PlotSize(0, 0, true), study));
 
     /// <summary>Builds the plot.</summary>
     public static PlotDrawing Build(StartStudy study, PlotSize size, double endSeconds)
@@ -43,6 +46,7 @@ internal sealed class StartPlot
         plot.AddSpeed();
         plot.AddBackEmf();
         plot.AddTorque();
+        plot.AddField();
         plot.AddCutouts();
         plot.AddTrips();
         return plot._plot;
@@ -82,10 +86,27 @@ internal sealed class StartPlot
     {
         (double lowest, double highest) = Extremes(sample => sample.TorqueNewtonMetres);
         (_, double heaviest) = Extremes(sample => sample.LoadTorqueNewtonMetres);
-        (double From, double To) range = AddPanel(3, "torque, N\u00A0m", (lowest, highest > 0 || heaviest > 0 ? Math.Max(highest, heaviest) : _study.Setup.Machine.Constant * _study.Design.PeakAmps));
+        (double From, double To) range = AddPanel(3, "torque, N\u00A0m", (lowest, highest > 0 || heaviest > 0 ? Math.Max(highest, heaviest) : StudyMachine.ConstantAt(_study, _study.Design.PeakAmps) * _study.Design.PeakAmps));
         AddCurve("t", range, sample => sample.LoadTorqueNewtonMetres, PlotParts.Blue, LineStyle.Dash);
         AddCurve("t", range, sample => sample.TorqueNewtonMetres, PlotParts.Ink);
         SayAtEnd("t", range, [("motor", _samples[^1].TorqueNewtonMetres), ("load", _samples[^1].LoadTorqueNewtonMetres)]);
+    }
+
+    private void AddField()
+    {
+        if (_keys.Length == Keys.Length) return;
+        float least = _study.Settings.MinimumFieldAmps;
+        double highest = Math.Max(StudyMachine.StandingFieldAmps(_study), Extremes(sample => sample.FieldAmps).Highest);
+        (double From, double To) range = AddPanel(4, "field current, A", (0, Math.Max(highest, least)));
+        AddCurve("f", range, sample => sample.FieldAmps, PlotParts.Ink);
+        List<(string Text, double At)> words = [("field", _samples[^1].FieldAmps)];
+        if (least > 0)
+        {
+            _plot.Model.Annotations.Add(PlotParts.Level("f", least, PlotParts.Red, LineStyle.Dash));
+            words.Add(("least " + Quantity.Amps(least), least));
+        }
+
+        SayAtEnd("f", range, words);
     }
 
     private void AddCutouts()
@@ -95,7 +116,7 @@ internal sealed class StartPlot
         double top = _plot.Model.GetAxis("i").Maximum;
         foreach (Cutout cutout in cutouts)
         {
-            foreach (string key in Keys) _plot.Model.Annotations.Add(PlotParts.Upright(key, cutout.Seconds, PlotParts.Grey, LineStyle.Dot));
+            foreach (string key in _keys) _plot.Model.Annotations.Add(PlotParts.Upright(key, cutout.Seconds, PlotParts.Grey, LineStyle.Dot));
             string number = $"{cutout.Stage}";
             double half = (DigitRatio * number.Length + GapRatio) / 2 * _plot.Size.FontSize * secondsPerUnit;
             if (cutout.Seconds - half < taken) continue;
@@ -111,7 +132,7 @@ internal sealed class StartPlot
     {
         foreach (FaultEntry fault in _study.Result.Faults.Where(fault => fault.Seconds <= _end))
         {
-            foreach (string key in Keys) _plot.Model.Annotations.Add(PlotParts.Upright(key, fault.Seconds, PlotParts.Red, LineStyle.Solid));
+            foreach (string key in _keys) _plot.Model.Annotations.Add(PlotParts.Upright(key, fault.Seconds, PlotParts.Red, LineStyle.Solid));
         }
     }
 
@@ -119,36 +140,37 @@ internal sealed class StartPlot
     {
         (double From, double To) range = PlotParts.Range(Math.Min(0, data.Lowest), data.Highest, 0.06);
         double end = 0;
-        for (int i = Keys.Length - 1; i > fromTop; i--) end += PanelHeight(i) + Gap(_plot.Size);
-        _plot.Left(Keys[fromTop], title, range, end / _plot.Height, Math.Min(1, (end + PanelHeight(fromTop)) / _plot.Height), fromTop == 0 ? 16 : 0);
+        for (int i = _keys.Length - 1; i > fromTop; i--) end += PanelHeight(i) + Gap(_plot.Size);
+        _plot.Left(_keys[fromTop], title, range, end / _plot.Height, Math.Min(1, (end + PanelHeight(fromTop)) / _plot.Height), fromTop == 0 ? 16 : 4);
         return range;
     }
 
     private void AddCurve(string key, (double From, double To) range, Func<Sample, double> number, OxyColor color, LineStyle style = LineStyle.Solid)
     {
         DataPoint[] points = [.. _samples.Select(sample => new DataPoint(sample.TimeSeconds, number(sample)))];
-        _plot.Model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, _plot.Width / _end, PanelHeight(Array.IndexOf(Keys, key)) / (range.To - range.From)), color, style));
+        _plot.Model.Series.Add(PlotParts.Curve(key, Curves.Thin(points, _plot.Width / _end, PanelHeight(Array.IndexOf(_keys, key)) / (range.To - range.From)), color, style));
     }
 
     private void SayAtEnd(string key, (double From, double To) range, IReadOnlyList<(string Text, double At)> words) =>
-        _plot.SayAtEnd(key, _end, range, PanelHeight(Array.IndexOf(Keys, key)), words);
+        _plot.SayAtEnd(key, _end, range, PanelHeight(Array.IndexOf(_keys, key)), words);
 
-    // The back-EMF takes what the three others leave.
+    // The back-EMF takes what the others leave.
     private double PanelHeight(int fromTop) =>
-        Keys[fromTop] == "e" ? _plot.Height - (Keys.Length - 1) * (Plain(_plot.Size) + Gap(_plot.Size)) : Plain(_plot.Size);
+        _keys[fromTop] == "e" ? _plot.Height - (_keys.Length - 1) * (Plain(_plot.Size) + Gap(_plot.Size)) : Plain(_plot.Size);
 
-    private static double Height(PlotSize size, int stageCount)
+    private static double Height(PlotSize size, StartStudy study)
     {
-        double words = (stageCount + 2) * size.FontSize * PlotDrawing.LineRatio;
-        return Top + size.Bottom + (Keys.Length - 1) * (Plain(size) + Gap(size)) + Math.Max(words, BackEmfRatio * Plain(size));
+        double words = (study.Design.StageCount + 2) * size.FontSize * PlotDrawing.LineRatio;
+        return Top + size.Bottom + (KeysOf(study).Length - 1) * (Plain(size) + Gap(size)) + Math.Max(words, BackEmfRatio * Plain(size));
     }
+
+    private static string[] KeysOf(StartStudy study) => study.Setup.Field == null ? Keys : KeysWithField;
 
     private static double Plain(PlotSize size) => size.IsNarrow ? 125 : 100;
 
-    private static double Gap(PlotSize size) => size.IsNarrow ? 30 : 26;
+    private static double Gap(PlotSize size) => size.IsNarrow ? 32 : 30;
 
     private (double Lowest, double Highest) Extremes(Func<Sample, double> number) => (_samples.Min(number), _samples.Max(number));
-
 
     private static string[] Currents(StarterDesign design) => ["I₁ " + Quantity.Amps(design.PeakAmps), "I₂ " + Quantity.Amps(design.SwitchingAmps)];
 

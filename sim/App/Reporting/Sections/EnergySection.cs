@@ -29,10 +29,21 @@ internal static class EnergySection
 
     private static void WriteRule(ReportPage page, StartStudy study)
     {
-        double driving = study.Setup.Supply.OpenCircuitVolts - study.Setup.Machine.BrushDropVolts;
-        double noLoadSpeed = driving / study.Setup.Machine.Constant;
+        if (StudyMachine.FollowsArmature(study))
+        {
+            WriteFollowingFlux(page, study);
+            return;
+        }
+
+        double noLoadSpeed = StudyMachine.OnFullSupply(study).AtAmps(0).SpeedRadPerSec;
         double joules = 0.5 * study.Setup.Machine.InertiaKgM2 * noLoadSpeed * noLoadSpeed;
         page.Paragraph($"<strong>A rule worth knowing:</strong> an unloaded machine that is started from rest turns as much energy into heat as into motion, however many stages there are. For this inertia and the no-load speed of {Rpm(noLoadSpeed * 30 / Math.PI)} each is ½ <var>J</var> <var>w</var>² = {Joules(joules)}. More stages only move the heat out of the armature into the resistors and keep the current lower. A load during the start adds to the heat.");
+    }
+
+    private static void WriteFollowingFlux(ReportPage page, StartStudy study)
+    {
+        double speed = study.Result.FinalRpm * Math.PI / 30;
+        page.Note($"The rule that an unloaded start turns as much energy into heat as into motion, however many stages there are, holds for constant flux. Here the flux follows the armature current. The energy of motion at the final speed is ½ <var>J</var> <var>w</var>² = {Joules(0.5 * study.Setup.Machine.InertiaKgM2 * speed * speed)}; more stages move heat out of the armature into the resistors here too.");
     }
 
     private static double Share(double joules, double all) => all > 0 ? joules / all * 100 : 0;

@@ -48,9 +48,15 @@ internal static class LoadStepSection
         page.Line($"<li><strong>The speed falls,</strong> at first by {Rpm(missing / study.Setup.Machine.InertiaKgM2 * 30 / System.Math.PI)} every second. After {Seconds(way.Seconds)} it is {Rpm(way.Rpm)} instead of {Rpm(before.Rpm)}.</li>");
         page.Line($"<li><strong>The back-EMF falls</strong> with it, from {Volts(before.BackEmfVolts)} to {Volts(way.BackEmfVolts)}, so more of the supply is left for the armature.</li>");
         page.Line($"<li><strong>The current rises</strong> from {Amps(before.ArmatureAmps)} to {Amps(way.ArmatureAmps)}.</li>");
-        page.Line($"<li><strong>The torque rises</strong> with the current, from {Torque(before.TorqueNewtonMetres)} to {Torque(way.TorqueNewtonMetres)}; {Torque(way.LoadTorqueNewtonMetres - way.TorqueNewtonMetres)} are still missing.</li>");
+        page.Line($"<li><strong>The torque rises</strong> {WithWhat(study, before, after)}, from {Torque(before.TorqueNewtonMetres)} to {Torque(way.TorqueNewtonMetres)}; {Torque(way.LoadTorqueNewtonMetres - way.TorqueNewtonMetres)} are still missing.</li>");
         page.Line($"<li><strong>Balance:</strong> it goes on until the torque is the load’s again, at {Rpm(after.Rpm)}, {Volts(after.BackEmfVolts)}, {Amps(after.ArmatureAmps)} and {Torque(after.TorqueNewtonMetres)}. After {Seconds(response.SettlingSeconds)} the speed is within 2 % of the whole change. It has lost {Rpm(response.DropRpm)}, {Percent(response.DropPercent)}.</li>");
         page.Line($"</ol>");
+    }
+
+    private static string WithWhat(StartStudy study, RunningPoint before, RunningPoint after)
+    {
+        bool fluxRises = StudyMachine.FollowsArmature(study) && before.ArmatureAmps > 0 && after.TorqueNewtonMetres * before.ArmatureAmps > before.TorqueNewtonMetres * after.ArmatureAmps * (1 + 1e-6);
+        return fluxRises ? "with the current and with the flux that it strengthens" : "with the current";
     }
 
     private static void WriteStates(ReportPage page, LoadStepResponse response)
@@ -75,16 +81,39 @@ internal static class LoadStepSection
     private static void WriteTwoJobs(ReportPage page, StartStudy study, LoadStepResponse response)
     {
         Machine machine = study.Setup.Machine;
-        double volts = study.Setup.Supply.OpenCircuitVolts, ohms = machine.ArmatureOhms + study.Setup.Supply.SourceOhms;
+        Characteristic machineNow = StudyMachine.OnFullSupply(study);
+        double volts = study.Setup.Supply.OpenCircuitVolts, ohms = machineNow.CircuitOhms;
         RunningPoint before = response.Before;
-        double gap = volts - machine.BrushDropVolts - before.BackEmfVolts;
-        double onePercentVolts = 0.01 * before.BackEmfVolts, onePercentAmps = onePercentVolts / ohms;
+        double gap = machineNow.DrivingVolts - before.BackEmfVolts;
         page.Heading("Back-EMF does both jobs");
         page.List(
         [
-            $"<strong>It limits the current.</strong> Of the {Volts(volts)} supply, {Volts(before.BackEmfVolts)} are met by back-EMF and {Volts(machine.BrushDropVolts)} by the brushes. Only {Volts(gap)} drive a current: {gap} / {ohms} = {Amps(gap / ohms)}. Without back-EMF it would be {Amps((volts - machine.BrushDropVolts) / ohms)}.",
-            $"<strong>It holds the speed.</strong> One per cent less speed is {Volts(onePercentVolts)} less back-EMF, {Amps(onePercentAmps)} more current and {Torque(machine.Constant * onePercentAmps)} more torque. So a small loss of speed is enough to carry a large load.",
+            $"<strong>It limits the current.</strong> Of the {Volts(volts)} supply, {Volts(before.BackEmfVolts)} are met by back-EMF and {Volts(machine.BrushDropVolts)} by the brushes{FieldLoss(study, volts - machine.BrushDropVolts - machineNow.DrivingVolts)}. Only {Volts(gap)} drive a current: {gap} / {ohms} = {Amps(gap / ohms)}. Without back-EMF it would be {Amps(machineNow.StandstillAmps)}.",
+            $"<strong>It holds the speed.</strong> {HoldsSpeed(study, machineNow, before)}",
         ]);
+    }
+
+    private static string FieldLoss(StartStudy study, double volts) =>
+        volts > 1e-9 ? $"; the field current loses {Volts(volts)} in {(study.Setup.Field is { SharedOhms: > 0 } ? "supply and series winding" : "the supply")}" : "";
+
+    // The slope of the characteristic where the machine runs: with a flux that follows the current it is not E / R.
+    private static Markup HoldsSpeed(StartStudy study, Characteristic machine, RunningPoint settled)
+    {
+        // Small differences: both points from the same curve, not one of them from the solver.
+        OperatingPoint before = machine.AtAmps(settled.ArmatureAmps);
+        if (machine.AtSpeed(0.99 * before.SpeedRadPerSec) is not OperatingPoint slower || before.SpeedRadPerSec <= 0)
+        {
+            return ReportPage.Text($"A loss of speed is a loss of back-EMF, and that is more current and more torque.");
+        }
+
+        double lost = before.BackEmfVolts - slower.BackEmfVolts;
+        double moreAmps = slower.ArmatureAmps - before.ArmatureAmps, moreTorque = slower.TorqueNewtonMetres - before.TorqueNewtonMetres;
+        Markup gains = ReportPage.Text($"One per cent less speed is {Volts(lost)} less back-EMF, {Amps(moreAmps)} more current and {Torque(moreTorque)} more torque.");
+        if (!StudyMachine.FollowsArmature(study) || slower.Constant == before.Constant) return ReportPage.Text($"{gains} So a small loss of speed is enough to carry a large load.");
+        Markup flux = ReportPage.Text($"The flux moves with the current: <var>k</var> goes from {Constant(before.Constant)} to {Constant(slower.Constant)}.");
+        return slower.Constant > before.Constant
+            ? ReportPage.Text($"{gains} {flux} The stronger flux makes up for {Volts(0.01 * before.BackEmfVolts - lost)} of the {Volts(0.01 * before.BackEmfVolts)} that the speed alone would have cost, so the current rises less than at constant flux and the speed must fall further, while every ampere makes more torque.")
+            : ReportPage.Text($"{gains} {flux} The weaker flux takes another {Volts(lost - 0.01 * before.BackEmfVolts)} of back-EMF, so the current rises more than at constant flux and the speed falls less.");
     }
 
     private static void WriteComparison(ReportPage page, LoadStepScene scene)

@@ -11,7 +11,8 @@ internal static class ResistanceDerivation
 {
     /// <summary>The steps, one line each.</summary>
     public static IEnumerable<FormattableString> Steps(DesignInput input, StarterDesign design) =>
-        input.SectionOhms == null ? Computed(input, design) : Given(design);
+        input.SectionOhms != null ? Given(design)
+        : input.Flux == null ? Computed(input, design) : FluxResistanceDerivation.Steps(input, input.Flux, design);
 
     private static IEnumerable<FormattableString> Given(StarterDesign design)
     {

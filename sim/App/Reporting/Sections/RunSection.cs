@@ -58,7 +58,7 @@ internal static class RunSection
     private static void WriteCurve(ReportPage page, Settings settings)
     {
         if (settings.CurvePoints == 0) return;
-        ReportTable table = new("Magnetisation as the controller knows it", ["Field current, A", "Machine constant, V s/rad"]);
+        ReportTable table = new("Magnetisation as the controller knows it", [settings.FluxSource == FluxSource.ArmatureCurrent ? "Armature current, A" : "Field current, A", "Machine constant, V s/rad"]);
         for (int i = 0; i < settings.CurvePoints; i++) table.Add((double)settings.CurveAmps[i], (double)settings.CurveConstants[i]);
         page.Table(table);
     }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Linq;
 using StarterCtl.App.Reporting.Plots;
 using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
 using static StarterCtl.App.Reporting.Quantity;
 
@@ -16,16 +17,26 @@ internal static class StartSection
     {
         page.BeginSection("start", "The start");
         double end = StartCourse.ShownSeconds(study);
+        bool hasField = study.Setup.Field != null;
         page.Add(Figure.Of(
             "start-plot",
-            $"Armature current, speed, back-EMF and torque against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
-            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers where there is room; all stand in the table of cutouts. Dashed level lines: the permitted peak <var>I</var><sub>1</sub>, the switching current <var>I</var><sub>2</sub> and the designed thresholds, each with its stage and tied to its words on the right. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one.{Trips(study.Result, end)}"),
-            StartPlot.Heights(study.Design.StageCount),
+            $"Armature current, speed, back-EMF{(hasField ? ", torque and field current" : " and torque")} against time over the first {Seconds(end)}. The current rises to a peak at the start and after each of the {study.Result.Cutouts.Count} cutouts and stays at or below {Amps(study.Result.PeakAmps)}.",
+            ReportPage.Text($"The start. Dotted upright lines and circles: contacts of the stages, with their numbers where there is room; all stand in the table of cutouts. Dashed level lines: the permitted peak <var>I</var><sub>1</sub>, the switching current <var>I</var><sub>2</sub> and the designed thresholds, each with its stage and tied to its words on the right. The contact follows the decision after its closing time. The back-EMF has grown past the threshold by then, which keeps the peak a little below the designed one.{FieldWords(study)}{Trips(study.Result, end)}"),
+            StartPlot.Heights(study),
             size => StartPlot.Build(study, size, end)));
         if (end < study.Setup.DurationSeconds) WriteOverview(page, study);
         WriteCutouts(page, study);
         WriteTimeline(page, study);
         page.EndSection();
+    }
+
+    private static string FieldWords(StartStudy study)
+    {
+        if (study.Setup.Field is not FieldCircuit field) return "";
+        string least = study.Settings.MinimumFieldAmps > 0 ? $" Below the dashed {Amps(study.Settings.MinimumFieldAmps)} the armature is not put on the line, and a running one is tripped." : "";
+        double seconds = field.Henries / (field.Ohms + field.SharedOhms);
+        string builds = field.HasContactor && seconds > 0 ? $"it builds up with the winding’s {Plain(field.Henries)}\u00A0H / {Plain(field.Ohms + field.SharedOhms)}\u00A0Ω = {Seconds(seconds)} to" : "on the full supply it is";
+        return $" Bottom: the field current; {builds} {Amps(StudyMachine.StandingFieldAmps(study))}.{least}";
     }
 
     private static void WriteOverview(ReportPage page, StartStudy study)
@@ -57,7 +68,7 @@ internal static class StartSection
             DesignedStage stage = study.Design.Stages[cutout.Stage - 1];
             table.Add(
                 cutout.Stage, cutout.ThresholdSeconds, cutout.CommandSeconds, cutout.Seconds, cutout.BackEmfVolts, stage.CutoutVolts, cutout.Rpm, cutout.AmpsBefore,
-                cutout.PeakAmpsAfter, stage.VoltsLeft / StarterSection.NextOhms(study.Design, cutout.Stage - 1));
+                cutout.PeakAmpsAfter, StarterSection.NextPeakAmps(study.Design, cutout.Stage - 1));
         }
 
         page.Table(table);
@@ -77,6 +88,6 @@ internal static class StartSection
         page.Table(table);
         int left = study.Result.Timeline.Count - MostRows;
         if (left > 0) page.Note($"{left} more entries are left out here; the record has them all.");
-        page.Note($"Voltages in this table are those of the controller: its estimate of the back-EMF from speed, and its threshold for the supply measured on that tick. Stage {study.Design.StageCount + 1} stands for the armature alone. Times and currents are those of the tick.");
+        page.Note($"Voltages in this table are those of the controller: its estimate of the back-EMF from speed, and its threshold for the supply measured on that tick{(study.DesignInput.Flux == null ? "" : ", both at the flux of the permitted peak current; the cutouts above are at the flux of the moment")}. Stage {study.Design.StageCount + 1} stands for the armature alone. Times and currents are those of the tick.");
     }
 }

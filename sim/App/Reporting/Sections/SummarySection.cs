@@ -14,6 +14,7 @@ internal static class SummarySection
     [
         ("cautions", "Read this first"),
         ("machine", "The machine"),
+        ("regulation", "How it holds its speed"),
         ("starter", "The starter"),
         ("start", "The start"),
         ("plane", "Torque against speed"),

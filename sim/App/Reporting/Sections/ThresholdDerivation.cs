@@ -12,10 +12,16 @@ internal static class ThresholdDerivation
 
     public static void Write(ReportPage page, DesignInput input, StarterDesign design)
     {
-        page.Paragraph(Rule(input));
+        page.Paragraph(input.Flux == null ? Rule(input) : FluxThresholdDerivation.Rule(input));
         List<FormattableString> steps = [];
         for (int i = 0; i < design.Stages.Count; i++)
         {
+            if (input.Flux != null)
+            {
+                steps.Add(FluxThresholdDerivation.Step(input, input.Flux, design, i));
+                continue;
+            }
+
             DesignedStage stage = design.Stages[i];
             double next = StarterSection.NextOhms(design, i);
             steps.Add($"<strong>Stage {stage.Stage}:</strong> {Threshold(input, design, stage, next)}; {Consequence(stage, next)}");
