@@ -1,7 +1,7 @@
 namespace StarterCtl.Engine.Cases;
 
 /// <summary>Something that happens to the drive during a run. What is null does not change.</summary>
-/// <param name="AtSeconds">Time since the run began, s; 0 or more.</param>
+/// <param name="AtSeconds">Time since the run began, s; 0 or more; infinity where the event waits for a condition.</param>
 /// <param name="LoadTorqueNewtonMetres">New constant load torque, N m; 0 or more.</param>
 /// <param name="SupplyVolts">New open-circuit supply voltage, V; 0 or more.</param>
 /// <param name="Command">What the operator does, one of the choices of <see cref="CaseKeys.EventCommand"/>.</param>
@@ -9,6 +9,18 @@ namespace StarterCtl.Engine.Cases;
 public sealed record CaseEvent(
     double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, string? Command, int Line)
 {
+    /// <summary>The condition of <see cref="CaseKeys.EventWhenSpeedAbove"/>, rad/s.</summary>
+    public double? WhenSpeedAbove { get; init; }
+
+    /// <summary>The condition of <see cref="CaseKeys.EventWhenSpeedBelow"/>, rad/s.</summary>
+    public double? WhenSpeedBelow { get; init; }
+
+    /// <summary>The condition of <see cref="CaseKeys.EventWhenStage"/>.</summary>
+    public int? WhenStage { get; init; }
+
+    /// <summary>Time from the condition to the event, s.</summary>
+    public double AfterSeconds { get; init; }
+
     /// <summary>New voltage of the field's own supply, V; 0 or more.</summary>
     public double? FieldSupplyVolts { get; init; }
 

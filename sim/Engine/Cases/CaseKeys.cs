@@ -38,7 +38,8 @@ public static partial class CaseKeys
             ProtectionStartsPerHour, ProtectionMaximumStartTime, ProtectionStallCurrent, ProtectionStallTime,
             ProtectionOverspeed, ProtectionReverseSpeed, ProtectionDisagreement, ProtectionDisagreementTime,
             ProtectionMaximumTick, ProtectionPermissives, RunDuration, RunRecordPeriod, LimitsPeakCurrent,
-            LimitsPeakTorque, LimitsStartTime, ExpectFault, ExpectBy, ExpectPhase, EventAt, EventLoadTorque,
+            LimitsPeakTorque, LimitsStartTime, ExpectFault, ExpectBy, ExpectPhase, EventAt,
+            EventWhenSpeedAbove, EventWhenSpeedBelow, EventWhenStage, EventAfter, EventLoadTorque,
             EventSupplyVoltage, EventFieldSupplyVoltage, EventField, EventSpeedSignal, EventShaft, EventContact,
             EventContactFault, EventPermissives, EventCurrentGain, EventResistorTemperature, EventCommand,
         ];

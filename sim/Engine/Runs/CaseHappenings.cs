@@ -41,6 +41,7 @@ internal static class CaseHappenings
         if (written.SpeedSignal != null && !control.Sensors.HasSpeed) yield return Without(CaseKeys.EventSpeedSignal, "a speed sensor", "sensors.speed = \"yes\"");
         if (written.Contact == "field" && control.Field is not { HasContactor: true }) yield return Without(CaseKeys.EventContact, "a field contactor", "field.contactor = \"yes\"");
         if (written.Contact == "brake" && control.Brake == null) yield return Without(CaseKeys.EventContact, "a brake", "brake.resistance");
+        if (written.WhenStage > stageCount + 1) yield return Problem(CaseKeys.EventWhenStage, $"{written.WhenStage} of {stageCount} stages", $"1 to {stageCount + 1}");
         if (StageOf(written) > stageCount) yield return Problem(CaseKeys.EventContact, $"\"{written.Contact}\" of {stageCount} stages", $"\"stage 1\" to \"stage {stageCount}\"");
 
         CaseProblem Without(CaseKey key, string what, string needed) => Problem(key, $"it in a case without {what}", $"{needed} in the file");
@@ -50,6 +51,8 @@ internal static class CaseHappenings
     private static RunEvent EventOf(CaseEvent written) =>
         new(written.AtSeconds, written.LoadTorqueNewtonMetres, written.SupplyVolts, CommandOf(written.Command))
         {
+            When = ConditionOf(written),
+            Line = written.Line,
             FieldSupplyVolts = written.FieldSupplyVolts,
             FieldOpen = written.Field is string field ? field == "open" : null,
             SpeedSignal = SignalOf(written.SpeedSignal),
@@ -59,6 +62,13 @@ internal static class CaseHappenings
             CurrentSensorGain = written.CurrentGain,
             ResistorCelsius = written.ResistorCelsius,
         };
+
+    private static EventCondition? ConditionOf(CaseEvent written)
+    {
+        if (written.WhenSpeedAbove is double above) return new EventCondition(EventConditionKind.SpeedAbove, above, written.AfterSeconds);
+        if (written.WhenSpeedBelow is double below) return new EventCondition(EventConditionKind.SpeedBelow, below, written.AfterSeconds);
+        return written.WhenStage is int stage ? new EventCondition(EventConditionKind.StageReached, stage, written.AfterSeconds) : null;
+    }
 
     private static SpeedSignalState? SignalOf(string? written) => written switch
     {

@@ -38,13 +38,13 @@ public static class CaseRunner
             Plate = designed.Plate,
             DesignInput = designed.Input,
             Design = designed.Design,
-            Setup = setup,
+            Setup = setup with { Events = Happened(setup, result) },
             Settings = settings,
             Result = result,
             Record = record,
             Trace = trace,
             Verdict = RunJudge.Judge(file, designed, setup.Machine, result),
-            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings)],
+            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings), .. result.EventsLeft.Select(NeverHappened)],
         };
     }
 
@@ -77,6 +77,13 @@ public static class CaseRunner
         };
         return new PreparedRun(designed, setup, settings);
     }
+
+    // Pictures and tables ask for the times of the events: what waited for a condition has one only now.
+    private static IReadOnlyList<RunEvent> Happened(RunSetup setup, RunResult result) =>
+        setup.Events.All(happening => happening.When == null) ? setup.Events : [.. result.Timeline.Select(entry => entry.Event).OfType<RunEvent>()];
+
+    private static string NeverHappened(RunEvent left) =>
+        $"The event on line {left.Line} of the case never happened: it would have come {EventText.Condition(left.When!)}.";
 
     private static Machine MachineOf(CaseFile file, CaseDesign designed)
     {

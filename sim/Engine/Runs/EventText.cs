@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Numerics;
 using StarterCtl.Core;
@@ -22,7 +23,21 @@ public static class EventText
         if (happening.CurrentSensorGain is double gain) parts.Add($"the current sensor reads {Text.Number(gain)} times what flows");
         if (happening.ResistorCelsius is double celsius) parts.Add($"the starting resistor reads {Text.Number(celsius)} degC");
         if (happening.Command is OperatorCommand command) parts.Add(Command(command));
-        return "event: " + string.Join(", ", parts);
+        string when = happening.When is EventCondition condition ? $" ({Condition(condition)})" : "";
+        return $"event{when}: {string.Join(", ", parts)}";
+    }
+
+    /// <summary>What an event waits for, in lower case and without a full stop.</summary>
+    public static string Condition(EventCondition condition)
+    {
+        string delay = condition.AfterSeconds > 0 ? $"{Text.Number(condition.AfterSeconds)} s after" : "when";
+        double rpm = condition.Limit * 30 / Math.PI;
+        return condition.Kind switch
+        {
+            EventConditionKind.SpeedAbove => $"{delay} the speed rises above {Text.Number(rpm)} r/min",
+            EventConditionKind.SpeedBelow => $"{delay} the speed falls below {Text.Number(rpm)} r/min",
+            _ => $"{delay} stage {Text.Number(condition.Limit)} is reached",
+        };
     }
 
     private static string Signal(SpeedSignalState signal) => signal switch

@@ -1,12 +1,18 @@
 namespace StarterCtl.Engine.Runs;
 
 /// <summary>Something that happens to the machine or the panel at a time. What is null does not change.</summary>
-/// <param name="AtSeconds">When, s from the start of the case.</param>
+/// <param name="AtSeconds">When, s from the start of the case; without meaning while the event waits for a condition.</param>
 /// <param name="LoadTorqueNewtonMetres">New constant load torque, N m.</param>
 /// <param name="SupplyVolts">New open-circuit voltage, V; 0 is a dead supply, into which the machine feeds.</param>
 /// <param name="Command">What the operator does.</param>
 public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, OperatorCommand? Command)
 {
+    /// <summary>What the event waits for; null: its time.</summary>
+    public EventCondition? When { get; init; }
+
+    /// <summary>Line of the case file on which the event begins; 0 where there is none.</summary>
+    public int Line { get; init; }
+
     /// <summary>New voltage of the field's own supply, V, 0 or more; 0 is a shorted supply, through which the current freewheels.</summary>
     public double? FieldSupplyVolts { get; init; }
 

@@ -44,6 +44,6 @@ public sealed record RunSetup
     /// <param name="load">Its load.</param>
     public PlantConditions OnFullSupply(Load load) => new(Machine, load, Supply, [], true, 0) { Field = Field };
 
-    /// <summary>What happens on the way, in the order of time.</summary>
+    /// <summary>What happens on the way: events with a time in the order of time, those on a condition anywhere.</summary>
     public IReadOnlyList<RunEvent> Events { get; init; } = [];
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using System.Threading;
 using StarterCtl.Core;
 using StarterCtl.Engine.Machines;
@@ -32,14 +33,12 @@ public sealed class StartSimulation
     private readonly bool _isKept;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
-    private readonly RunEvent[] _events;
+    private readonly EventQueue _events;
     private Load _load;
     private double _jamNewtonMetres;
     private bool _isFieldBroken;
     private double _tickSeconds;
     private double _tickNewtonMetres;
-    private int _nextEvent;
-    private double _nextEventSeconds;
 
     private StartSimulation(RunSetup setup, Settings settings, Record? record, Trace? trace)
     {
@@ -61,8 +60,7 @@ public sealed class StartSimulation
         _sensors = new SensorPanel(setup.ResistorCelsius);
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
-        _events = [.. setup.Events];
-        FindNextEvent();
+        _events = new EventQueue(setup.Events);
         _ticksPerSample = record == null ? long.MaxValue : Math.Max(1, record.PeriodMicroseconds / setup.PeriodMicroseconds);
     }
 
@@ -86,7 +84,8 @@ public sealed class StartSimulation
     {
         // The controller is powered for one tick before the case begins, so that a press of start at 0 is an edge.
         Tick(0, -_periodSeconds, true);
-        if (!Array.Exists(_events, happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
+        LookAtConditions(-_periodSeconds);
+        if (!_setup.Events.Any(happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
         Happen(0);
 
         long ticks = (long)Math.Ceiling(_setup.DurationSeconds / _periodSeconds - TimeRounding / _periodSeconds);
@@ -95,6 +94,7 @@ public sealed class StartSimulation
             double now = tick * _periodSeconds;
             Tick(_setup.PeriodMicroseconds, now, _record != null && tick % _ticksPerSample == 0);
             if (tick == ticks) break;
+            LookAtConditions(now);
             AdvanceTo(now, (tick + 1) * _periodSeconds);
             if (tick % TicksBetweenReports == 0)
             {
@@ -103,7 +103,7 @@ public sealed class StartSimulation
             }
         }
 
-        return _log.Result(ticks * _periodSeconds);
+        return _log.Result(ticks * _periodSeconds) with { EventsLeft = _events.Left };
     }
 
     private void Tick(int elapsedMicroseconds, double now, bool keep)
@@ -144,10 +144,14 @@ public sealed class StartSimulation
         _log.Advanced(end);
     }
 
-    private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _nextEventSeconds);
+    private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _events.NextSeconds);
 
-    private void FindNextEvent() =>
-        _nextEventSeconds = _nextEvent < _events.Length ? _events[_nextEvent].AtSeconds : double.PositiveInfinity;
+    private void LookAtConditions(double now)
+    {
+        if (!_events.IsWaiting) return;
+        bool isStarted = _controller.Phase is Phase.Accelerating or Phase.Running;
+        _events.Look(now, _plant.SpeedRadPerSec, isStarted ? _controller.Stage : 0);
+    }
 
     private void MoveContacts(double now)
     {
@@ -169,10 +173,9 @@ public sealed class StartSimulation
 
     private void Happen(double now)
     {
-        while (_nextEventSeconds <= now)
+        while (_events.NextSeconds <= now)
         {
-            RunEvent happening = _events[_nextEvent++];
-            FindNextEvent();
+            RunEvent happening = _events.Take();
             if (ChangesTheMachine(happening)) ChangeSurroundings(happening, now);
             if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
             _sensors.Obey(happening);
