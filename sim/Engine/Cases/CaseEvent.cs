@@ -21,6 +21,15 @@ public sealed record CaseEvent(
     /// <summary>Time from the condition to the event, s.</summary>
     public double AfterSeconds { get; init; }
 
+    /// <summary>New torque of a hoist's load, N m.</summary>
+    public double? HoistNewtonMetres { get; init; }
+
+    /// <summary>Time over which torques and supply voltage change, s; 0: at once.</summary>
+    public double OverSeconds { get; init; }
+
+    /// <summary>New moment of inertia of the load, kg m2; 0 or more.</summary>
+    public double? LoadInertiaKgM2 { get; init; }
+
     /// <summary>New voltage of the field's own supply, V; 0 or more.</summary>
     public double? FieldSupplyVolts { get; init; }
 

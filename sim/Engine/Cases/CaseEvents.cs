@@ -10,6 +10,11 @@ internal sealed class CaseEvents(ProblemList problems)
 
     private static readonly CaseKey[] Moments = [CaseKeys.EventAt, .. Conditions];
 
+    private static readonly CaseKey[] Ramps = [CaseKeys.EventLoadTorque, CaseKeys.EventHoistTorque, CaseKeys.EventSupplyVoltage];
+
+    // What says when or how and does nothing by itself.
+    private static readonly CaseKey[] Manners = [.. Moments, CaseKeys.EventAfter, CaseKeys.EventOver];
+
     /// <summary>Builds the events.</summary>
     /// <param name="lines">The line of each event.</param>
     /// <param name="written">The keys that each event has in the file, readable or not.</param>
@@ -41,6 +46,9 @@ internal sealed class CaseEvents(ProblemList problems)
                 WhenSpeedBelow = Number(CaseKeys.EventWhenSpeedBelow),
                 WhenStage = (int?)Number(CaseKeys.EventWhenStage),
                 AfterSeconds = Number(CaseKeys.EventAfter) ?? 0,
+                HoistNewtonMetres = Number(CaseKeys.EventHoistTorque),
+                OverSeconds = Number(CaseKeys.EventOver) ?? 0,
+                LoadInertiaKgM2 = Number(CaseKeys.EventLoadInertia),
                 FieldSupplyVolts = Number(CaseKeys.EventFieldSupplyVoltage),
                 Field = Word(CaseKeys.EventField),
                 SpeedSignal = Word(CaseKeys.EventSpeedSignal),
@@ -63,7 +71,7 @@ internal sealed class CaseEvents(ProblemList problems)
     {
         CheckPair(line, index, CaseKeys.EventContact, CaseKeys.EventContactFault, written);
         CheckPair(line, index, CaseKeys.EventContactFault, CaseKeys.EventContact, written);
-        CaseKey[] actions = [.. CaseKeys.All.Where(key => key.Table == CaseKeys.EventAt.Table && !Moments.Contains(key) && key != CaseKeys.EventAfter)];
+        CaseKey[] actions = [.. CaseKeys.All.Where(key => key.Table == CaseKeys.EventAt.Table && !Manners.Contains(key))];
         if (actions.Any(action => written.Contains((action, index)))) return;
         string allowed = $"at least one of {string.Join(", ", actions[..^1].Select(key => key.Name))} and {actions[^1].Name}";
         problems.Add(line, CaseKeys.EventAt.Table, "an event in which nothing happens", allowed);
@@ -84,6 +92,11 @@ internal sealed class CaseEvents(ProblemList problems)
         if (written.Contains((CaseKeys.EventAfter, index)) && !given.Any(Conditions.Contains))
         {
             problems.Add(LineOf(CaseKeys.EventAfter), CaseKeys.EventAfter.Path, "it without a condition", $"{conditions} beside it");
+        }
+
+        if (written.Contains((CaseKeys.EventOver, index)) && !Ramps.Any(key => written.Contains((key, index))))
+        {
+            problems.Add(LineOf(CaseKeys.EventOver), CaseKeys.EventOver.Path, "it without anything that could take its time", $"{Words.Or(Ramps.Select(key => key.Name))} beside it");
         }
 
         int LineOf(CaseKey key) => values.GetValueOrDefault((key, index))?.Line ?? line;

@@ -41,6 +41,21 @@ public static partial class CaseKeys
         new("event.after", CaseValueKind.Quantity, "\"0.2 s\"", "Time from that condition to the event; when left out, at once")
         { Range = CaseRange.From0(Dimension.Time, "3600 s") };
 
+    /// <summary><c>event.hoist-torque</c>: load torque that acts in one direction, from then on.</summary>
+    public static readonly CaseKey EventHoistTorque =
+        new("event.hoist-torque", CaseValueKind.Quantity, "\"120 N m\"", "Load torque that acts in one direction whatever the speed, from then on")
+        { Range = CaseRange.Between(Dimension.Torque, "-100000 kN m", "100000 kN m") };
+
+    /// <summary><c>event.over</c>: time of a ramp.</summary>
+    public static readonly CaseKey EventOver =
+        new("event.over", CaseValueKind.Quantity, "\"2 s\"", "Time over which load-torque, hoist-torque and supply-voltage of the event go there in a straight line; when left out, at once")
+        { Range = CaseRange.Above0(Dimension.Time, "3600 s") };
+
+    /// <summary><c>event.load-inertia</c>: moment of inertia of the load, from then on.</summary>
+    public static readonly CaseKey EventLoadInertia =
+        new("event.load-inertia", CaseValueKind.Quantity, "\"2.6 kg m2\"", "Moment of inertia of the load, from then on; the speed goes on")
+        { Range = CaseRange.From0(Dimension.Inertia, "1e9 kg m2") };
+
     /// <summary><c>event.field-supply-voltage</c>: voltage of the field's supply, from then on.</summary>
     public static readonly CaseKey EventFieldSupplyVoltage =
         new("event.field-supply-voltage", CaseValueKind.Quantity, "\"80 V\"", "Voltage of the field's own supply, from then on")

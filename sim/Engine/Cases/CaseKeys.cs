@@ -20,7 +20,7 @@ public static partial class CaseKeys
             MotorRatedSpeed, MotorEfficiency, MotorArmatureResistance, MotorArmatureInductance, MotorBrushDrop,
             MotorInertia, MotorConstant, MotorPoles, MotorConductors, MotorParallelPaths, MotorFluxPerPole,
             MotorResistanceTemperature, MotorWindingTemperature, MotorMagnetTemperatureCoefficient,
-            LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadSpeed, StarterPeakCurrent,
+            LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadHoistTorque, LoadSpeed, StarterPeakCurrent,
             StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
             ControlPeriod, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
             ControlInstantTrip, ControlContactTime, ControlSpinningStart, ContactorsClosingTime, ContactorsOpeningTime,
@@ -40,7 +40,7 @@ public static partial class CaseKeys
             ProtectionMaximumTick, ProtectionPermissives, RunDuration, RunRecordPeriod, LimitsPeakCurrent,
             LimitsPeakTorque, LimitsStartTime, ExpectFault, ExpectBy, ExpectPhase, EventAt,
             EventWhenSpeedAbove, EventWhenSpeedBelow, EventWhenStage, EventAfter, EventLoadTorque,
-            EventSupplyVoltage, EventFieldSupplyVoltage, EventField, EventSpeedSignal, EventShaft, EventContact,
+            EventSupplyVoltage, EventHoistTorque, EventOver, EventLoadInertia, EventFieldSupplyVoltage, EventField, EventSpeedSignal, EventShaft, EventContact,
             EventContactFault, EventPermissives, EventCurrentGain, EventResistorTemperature, EventCommand,
         ];
     }

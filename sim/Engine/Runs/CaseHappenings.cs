@@ -53,6 +53,9 @@ internal static class CaseHappenings
         {
             When = ConditionOf(written),
             Line = written.Line,
+            HoistNewtonMetres = written.HoistNewtonMetres,
+            OverSeconds = written.OverSeconds,
+            LoadInertiaKgM2 = written.LoadInertiaKgM2,
             FieldSupplyVolts = written.FieldSupplyVolts,
             FieldOpen = written.Field is string field ? field == "open" : null,
             SpeedSignal = SignalOf(written.SpeedSignal),

@@ -64,7 +64,8 @@ public static class CaseRunner
         RunSetup setup = new()
         {
             Machine = machine,
-            Load = designed.Input.Load,
+            Load = designed.Input.Load with { HoistNewtonMetres = file.Number(CaseKeys.LoadHoistTorque) },
+            LoadInertiaKgM2 = file.Number(CaseKeys.LoadInertia),
             Supply = new Supply(design.SupplyVolts, file.Number(CaseKeys.SupplyResistance)),
             SectionOhms = designed.SectionOhms(),
             Contactors = contactors,

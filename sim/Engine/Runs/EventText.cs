@@ -12,8 +12,11 @@ public static class EventText
     public static string Sentence(RunEvent happening)
     {
         List<string> parts = [];
-        if (happening.LoadTorqueNewtonMetres is double torque) parts.Add($"the load's constant torque becomes {Text.Number(torque)} N m");
-        if (happening.SupplyVolts is double volts) parts.Add($"the supply becomes {Text.Number(volts)} V");
+        string over = happening.OverSeconds > 0 ? $" over {Text.Number(happening.OverSeconds)} s" : "";
+        if (happening.LoadTorqueNewtonMetres is double torque) parts.Add($"the load's constant torque becomes {Text.Number(torque)} N m{over}");
+        if (happening.SupplyVolts is double volts) parts.Add($"the supply becomes {Text.Number(volts)} V{over}");
+        if (happening.HoistNewtonMetres is double hoist) parts.Add($"the hoist's torque becomes {Text.Number(hoist)} N m{over}");
+        if (happening.LoadInertiaKgM2 is double inertia) parts.Add($"the load's inertia becomes {Text.Number(inertia)} kg m2");
         if (happening.FieldSupplyVolts is double fieldVolts) parts.Add($"the field's supply becomes {Text.Number(fieldVolts)} V");
         if (happening.FieldOpen is bool isOpen) parts.Add(isOpen ? "the field circuit breaks" : "the field circuit is mended");
         if (happening.SpeedSignal is SpeedSignalState signal) parts.Add(Signal(signal));

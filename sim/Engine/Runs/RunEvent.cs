@@ -13,6 +13,15 @@ public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, 
     /// <summary>Line of the case file on which the event begins; 0 where there is none.</summary>
     public int Line { get; init; }
 
+    /// <summary>New torque of a hoist's load, N m, above 0 against forward rotation.</summary>
+    public double? HoistNewtonMetres { get; init; }
+
+    /// <summary>Time over which constant torque, hoist torque and supply voltage change in a straight line, s; 0: at once.</summary>
+    public double OverSeconds { get; init; }
+
+    /// <summary>New moment of inertia of the load alone, kg m2, 0 or more.</summary>
+    public double? LoadInertiaKgM2 { get; init; }
+
     /// <summary>New voltage of the field's own supply, V, 0 or more; 0 is a shorted supply, through which the current freewheels.</summary>
     public double? FieldSupplyVolts { get; init; }
 

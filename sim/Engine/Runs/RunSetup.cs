@@ -13,6 +13,9 @@ public sealed record RunSetup
     /// <summary>Load at the beginning.</summary>
     public required Load Load { get; init; }
 
+    /// <summary>The load's part of the machine's inertia at the beginning, kg m2; only an event that changes it asks for it.</summary>
+    public double LoadInertiaKgM2 { get; init; }
+
     /// <summary>Supply at the beginning.</summary>
     public required Supply Supply { get; init; }
 

@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using System.Threading;
 using StarterCtl.Core;
-using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Solving;
 
@@ -34,9 +33,7 @@ public sealed class StartSimulation
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
     private readonly EventQueue _events;
-    private Load _load;
-    private double _jamNewtonMetres;
-    private bool _isFieldBroken;
+    private readonly Surroundings _surroundings;
     private double _tickSeconds;
     private double _tickNewtonMetres;
 
@@ -55,7 +52,7 @@ public sealed class StartSimulation
                 IsFieldClosed = setup.Field is not { HasContactor: true },
             },
             setup.InitialSpeedRadPerSec);
-        _load = setup.Load;
+        _surroundings = new Surroundings(setup);
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
         _sensors = new SensorPanel(setup.ResistorCelsius);
         _log = new RunLog(_controller, _plant);
@@ -133,18 +130,33 @@ public sealed class StartSimulation
         double at = now;
         for (double next = NextHappening(); next <= last; next = NextHappening())
         {
-            if (next > at) _plant.Advance(next - at);
+            if (next > at) AdvancePlant(at, next, next - at);
             at = Math.Max(at, next);
+            if (_surroundings.NextSeconds <= at) SettleRamps(at);
             MoveContacts(at);
             Happen(at);
         }
 
-        if (at == now) _plant.Advance(_periodSeconds);
-        else if (end > at) _plant.Advance(end - at);
+        if (at == now) AdvancePlant(at, end, _periodSeconds);
+        else if (end > at) AdvancePlant(at, end, end - at);
         _log.Advanced(end);
     }
 
-    private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _events.NextSeconds);
+    private double NextHappening() => Math.Min(Math.Min(_contactors.NextMoveSeconds, _events.NextSeconds), _surroundings.NextSeconds);
+
+    private void AdvancePlant(double from, double to, double seconds)
+    {
+        if (_surroundings.IsMoving) _plant.Change(_surroundings.At((from + to) / 2, _plant.Conditions));
+        _plant.Advance(seconds);
+    }
+
+    // A ramp's last step held the middle of its span; from here on it is where it went.
+    private void SettleRamps(double now)
+    {
+        _surroundings.Settle(now);
+        _plant.Change(_surroundings.At(now, _plant.Conditions));
+        _trace?.Changed(now);
+    }
 
     private void LookAtConditions(double now)
     {
@@ -176,7 +188,7 @@ public sealed class StartSimulation
         while (_events.NextSeconds <= now)
         {
             RunEvent happening = _events.Take();
-            if (ChangesTheMachine(happening)) ChangeSurroundings(happening, now);
+            if (Surroundings.IsConcerned(happening)) ChangeSurroundings(happening, now);
             if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
             _sensors.Obey(happening);
             _log.Happened(happening, now);
@@ -184,35 +196,17 @@ public sealed class StartSimulation
         }
     }
 
-    private static bool ChangesTheMachine(RunEvent happening) =>
-        happening.LoadTorqueNewtonMetres != null || happening.SupplyVolts != null || happening.ShaftLocked != null
-        || happening.FieldSupplyVolts != null || happening.FieldOpen != null;
-
     private void ChangeSurroundings(RunEvent happening, double now)
     {
-        PlantConditions conditions = _plant.Conditions;
         KeepBeforeChange();
         _log.BeforeChange(now, 0);
-        _load = _load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? _load.ConstantNewtonMetres };
-        if (happening.ShaftLocked is bool isLocked) _jamNewtonMetres = isLocked ? JamNewtonMetres() : 0;
-        _isFieldBroken = happening.FieldOpen ?? _isFieldBroken;
-        _plant.Change(conditions with
-        {
-            Load = _load with { ConstantNewtonMetres = _load.ConstantNewtonMetres + _jamNewtonMetres },
-            Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
-            FieldVolts = happening.FieldSupplyVolts ?? conditions.FieldVolts,
-            IsFieldClosed = IsFieldClosed,
-        });
+        PlantConditions changed = _surroundings.Obey(happening, now, _plant);
+        _plant.Change(changed with { IsFieldClosed = IsFieldClosed });
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
 
-    private bool IsFieldClosed => !_isFieldBroken && (_setup.Field is not { HasContactor: true } || _contactors.FieldClosed);
-
-    private double JamNewtonMetres() => ShaftJam.TorqueNewtonMetres(
-        _plant,
-        Math.Max(_setup.Supply.OpenCircuitVolts, _plant.Conditions.Supply.OpenCircuitVolts),
-        _setup.Machine.Flux?.Curve.Constants[^1] ?? _setup.Machine.Constant);
+    private bool IsFieldClosed => !_surroundings.IsFieldBroken && (_setup.Field is not { HasContactor: true } || _contactors.FieldClosed);
 
     // As last read: otherwise a picture would draw a slope from the last kept sample, long ago, to the change.
     private void KeepBeforeChange()

@@ -76,6 +76,9 @@ public sealed class EnergyAccount
         FieldJoules += (conditions.IsFieldClosed ? field.Ohms : network.FieldOhms) * span.SquareFieldAmpSeconds;
     }
 
+    /// <summary>Books what the load takes at one instant.</summary>
+    internal void BookLoad(double joules) => LoadJoules += joules;
+
     /// <summary>Books the magnetic energy of a current that a contact broke.</summary>
     internal void BookArc(double joules) => ArcJoules += joules;
 

@@ -157,10 +157,16 @@ public sealed partial class PlantSolver
         OpenBooks();
     }
 
-    /// <summary>Changes circuit, supply, load or field circuit at this instant.</summary>
+    /// <summary>
+    /// Changes circuit, supply, load, inertia or field circuit at this instant. The speed goes on; the kinetic energy of an inertia that is
+    /// added comes from the load in the account, that of one that is taken away goes to it.
+    /// </summary>
     public void Change(PlantConditions conditions)
     {
         CloseBooks();
+        // What is added turns already: it brings its kinetic energy along, and what is taken away keeps it.
+        double added = conditions.Machine.InertiaKgM2 - _conditions.Machine.InertiaKgM2;
+        if (added != 0) Energy.BookLoad(-0.5 * added * _speed * _speed);
         _conditions = conditions;
         _network = new Network(conditions);
         ChooseRegime();

@@ -43,6 +43,7 @@ internal static class Sample
         constant-torque = "70 N m"
         viscous-torque = "0.05 N m s/rad"
         fan-torque = "0.002 N m s2/rad2"
+        hoist-torque = "90 N m"
         speed = "-30 rpm"
 
         [starter]
