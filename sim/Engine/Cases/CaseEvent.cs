@@ -48,6 +48,9 @@ public sealed record CaseEvent(
     /// <summary>Its state, one of the choices of <see cref="CaseKeys.EventContactFault"/>.</summary>
     public string? ContactFault { get; init; }
 
+    /// <summary>Voltage of the coils as a part of the rated one.</summary>
+    public double? CoilVoltage { get; init; }
+
     /// <summary>How many permissive inputs are given, counted from the first.</summary>
     public int? Permissives { get; init; }
 

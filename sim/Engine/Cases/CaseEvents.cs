@@ -55,6 +55,7 @@ internal sealed class CaseEvents(ProblemList problems)
                 Shaft = Word(CaseKeys.EventShaft),
                 Contact = Word(CaseKeys.EventContact),
                 ContactFault = Word(CaseKeys.EventContactFault),
+                CoilVoltage = Number(CaseKeys.EventCoilVoltage),
                 Permissives = (int?)Number(CaseKeys.EventPermissives),
                 CurrentGain = Number(CaseKeys.EventCurrentGain),
                 ResistorCelsius = Number(CaseKeys.EventResistorTemperature),

@@ -24,6 +24,7 @@ public static partial class CaseKeys
             StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
             ControlPeriod, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
             ControlInstantTrip, ControlContactTime, ControlSpinningStart, ContactorsClosingTime, ContactorsOpeningTime,
+            ContactorsBounceCount, ContactorsBounceTime, ContactorsPickUpVoltage, ContactorsDropOutVoltage,
             FieldSupplyVoltage, FieldResistance, FieldInductance, FieldRatedCurrent,
             FieldCurveCurrents, FieldCurveConstants, FieldCurveEmfs, FieldCurveSpeed, FieldArmatureReaction,
             FieldDischargeTime, FieldContactor, FieldMinimumCurrent, FieldBuildTime, FieldMaximumTime,
@@ -41,7 +42,7 @@ public static partial class CaseKeys
             LimitsPeakTorque, LimitsStartTime, ExpectFault, ExpectBy, ExpectPhase, EventAt,
             EventWhenSpeedAbove, EventWhenSpeedBelow, EventWhenStage, EventAfter, EventLoadTorque,
             EventSupplyVoltage, EventHoistTorque, EventOver, EventLoadInertia, EventFieldSupplyVoltage, EventField, EventSpeedSignal, EventShaft, EventContact,
-            EventContactFault, EventPermissives, EventCurrentGain, EventResistorTemperature, EventCommand,
+            EventContactFault, EventCoilVoltage, EventPermissives, EventCurrentGain, EventResistorTemperature, EventCommand,
         ];
     }
 }

@@ -61,6 +61,7 @@ internal static class CaseHappenings
             SpeedSignal = SignalOf(written.SpeedSignal),
             ShaftLocked = written.Shaft is string shaft ? shaft == "locked" : null,
             ContactFault = ContactFaultOf(written),
+            CoilVoltageRatio = written.CoilVoltage,
             Permissives = written.Permissives is int given ? (1 << given) - 1 : null,
             CurrentSensorGain = written.CurrentGain,
             ResistorCelsius = written.ResistorCelsius,

@@ -56,7 +56,7 @@ public static class CaseRunner
         CaseDesign designed = CaseDesign.ForRun(file);
         StarterDesign design = designed.Design;
         Machine machine = MachineOf(file, designed);
-        Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime));
+        Contactors contactors = ContactorsOf(file);
         CheckExpectation(file);
         ControlSetup control = CaseControl.Of(file, design, contactors, designed.Machine);
         Settings settings = ControllerSettings.From(design, machine, control);
@@ -106,6 +106,23 @@ public static class CaseRunner
         {
             Flux = designed.Machine.Flux,
         };
+    }
+
+    private static Contactors ContactorsOf(CaseFile file)
+    {
+        Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime))
+        {
+            BounceCount = file.Count(CaseKeys.ContactorsBounceCount),
+            BounceSeconds = file.Number(CaseKeys.ContactorsBounceTime),
+            PickUpRatio = file.Number(CaseKeys.ContactorsPickUpVoltage),
+            DropOutRatio = file.Number(CaseKeys.ContactorsDropOutVoltage),
+        };
+        if (contactors.DropOutRatio <= contactors.PickUpRatio) return contactors;
+        CaseKey blamed = file.Has(CaseKeys.ContactorsDropOutVoltage) ? CaseKeys.ContactorsDropOutVoltage : CaseKeys.ContactorsPickUpVoltage;
+        throw new CaseException([file.Problem(
+            blamed,
+            $"a coil that lets go below {Text.Number(contactors.DropOutRatio)} and closes from {Text.Number(contactors.PickUpRatio)}",
+            $"{CaseKeys.ContactorsDropOutVoltage.Path} up to {CaseKeys.ContactorsPickUpVoltage.Path}")]);
     }
 
     private static void CheckExpectation(CaseFile file)

@@ -22,6 +22,7 @@ public static class EventText
         if (happening.SpeedSignal is SpeedSignalState signal) parts.Add(Signal(signal));
         if (happening.ShaftLocked is bool isLocked) parts.Add(isLocked ? "the shaft jams" : "the shaft is free again");
         if (happening.ContactFault is ContactFault fault) parts.Add(Contact(fault));
+        if (happening.CoilVoltageRatio is double coil) parts.Add($"the coils get {Text.Number(100 * coil)} % of their rated voltage");
         if (happening.Permissives is int permissives) parts.Add(Permissives(permissives));
         if (happening.CurrentSensorGain is double gain) parts.Add($"the current sensor reads {Text.Number(gain)} times what flows");
         if (happening.ResistorCelsius is double celsius) parts.Add($"the starting resistor reads {Text.Number(celsius)} degC");

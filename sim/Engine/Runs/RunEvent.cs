@@ -37,6 +37,9 @@ public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, 
     /// <summary>A contactor that goes wrong, or is repaired.</summary>
     public ContactFault? ContactFault { get; init; }
 
+    /// <summary>Voltage of every contactor's coil from now on, as a part of the rated one; 1 at the beginning.</summary>
+    public double? CoilVoltageRatio { get; init; }
+
     /// <summary>The permissive inputs from now on, bit 0 = input 1; a set bit is given.</summary>
     public int? Permissives { get; init; }
 

@@ -168,10 +168,11 @@ public sealed class StartSimulation
     private void MoveContacts(double now)
     {
         if (_contactors.NextMoveSeconds > now) return;
-        int before = _contactors.StagesClosed;
         KeepBeforeChange();
-        _contactors.Move(now);
-        _log.BeforeChange(now, _contactors.StagesClosed & ~before);
+        int closing = _contactors.Move(now);
+        bool hasSwitched = _contactors.HasSwitched;
+        if (hasSwitched) _log.BeforeChange(now, closing);
+        else _log.Bounced(now);
         _plant.Change(_plant.Conditions with
         {
             LineClosed = _contactors.LineClosed,
@@ -179,7 +180,8 @@ public sealed class StartSimulation
             BrakeClosed = _contactors.BrakeClosed,
             IsFieldClosed = IsFieldClosed,
         });
-        _log.AfterChange(now);
+        if (hasSwitched) _log.AfterChange(now);
+        else _log.Bounced(now);
         _trace?.Changed(now);
     }
 
@@ -190,6 +192,7 @@ public sealed class StartSimulation
             RunEvent happening = _events.Take();
             if (Surroundings.IsConcerned(happening)) ChangeSurroundings(happening, now);
             if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
+            if (happening.CoilVoltageRatio is double ratio) _contactors.Feed(ratio, now);
             _sensors.Obey(happening);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);

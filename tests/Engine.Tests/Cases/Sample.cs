@@ -66,6 +66,10 @@ internal static class Sample
 
         [contactors]
         closing-time = "40 ms"
+        bounce-count = 3
+        bounce-time = "1 ms"
+        pick-up-voltage = 0.8
+        drop-out-voltage = 0.6
         opening-time = "15 ms"
 
         [run]
