@@ -57,6 +57,12 @@ public sealed record CaseEvent(
     /// <summary>What the current sensor reads over what flows.</summary>
     public double? CurrentGain { get; init; }
 
+    /// <summary>Part of the pick-up's pulses that is lost.</summary>
+    public double? MissingPulses { get; init; }
+
+    /// <summary>Pulses on top, as a part of the pick-up's own.</summary>
+    public double? ExtraPulses { get; init; }
+
     /// <summary>Temperature of the starting resistor, degC.</summary>
     public double? ResistorCelsius { get; init; }
 }

@@ -58,6 +58,8 @@ internal sealed class CaseEvents(ProblemList problems)
                 CoilVoltage = Number(CaseKeys.EventCoilVoltage),
                 Permissives = (int?)Number(CaseKeys.EventPermissives),
                 CurrentGain = Number(CaseKeys.EventCurrentGain),
+                MissingPulses = Number(CaseKeys.EventMissingPulses),
+                ExtraPulses = Number(CaseKeys.EventExtraPulses),
                 ResistorCelsius = Number(CaseKeys.EventResistorTemperature),
             });
 

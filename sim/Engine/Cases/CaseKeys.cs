@@ -32,7 +32,12 @@ public static partial class CaseKeys
             BrakeResistance, BrakeReleaseSpeed, BrakeDelay, BrakeMaximumTime,
             SensorsSpeed, SensorsSpeedLoss, SensorsSpeedLossTime, SensorsResistiveConfirmTime, SensorsStandstillSpeed,
             SensorsZeroCurrent, SensorsStepTolerance, SensorsStepSettleTime, SensorsLineContact, SensorsStageContacts,
-            SensorsBrakeContact, SensorsFieldContact, SensorsFieldCurrent, ProtectionTripConfirmTime, ProtectionSupplyLow,
+            SensorsBrakeContact, SensorsFieldContact, SensorsFieldCurrent,
+            SensorsCurrentNoise, SensorsCurrentGain, SensorsCurrentOffset, SensorsCurrentRange, SensorsVoltageNoise,
+            SensorsVoltageGain, SensorsVoltageOffset, SensorsVoltageRange, SensorsSpeedNoise, SensorsSpeedGain,
+            SensorsSpeedOffset, SensorsSpeedRange, SensorsBits, SensorsFilterTime, SensorsSeed,
+            SensorsPulsesPerRevolution, SensorsPulseTimeout,
+            ProtectionTripConfirmTime, ProtectionSupplyLow,
             ProtectionDipTime, ProtectionDipAction, ProtectionSupplyHigh, ProtectionSupplyHighTime,
             ProtectionOverloadCurrent, ProtectionOverloadClass, ProtectionOverloadReset, ProtectionResistorEnergy,
             ProtectionResistorTimeConstant, ProtectionResistorStartLevel, ProtectionResistorTemperature,
@@ -42,7 +47,7 @@ public static partial class CaseKeys
             LimitsPeakTorque, LimitsStartTime, ExpectFault, ExpectBy, ExpectPhase, EventAt,
             EventWhenSpeedAbove, EventWhenSpeedBelow, EventWhenStage, EventAfter, EventLoadTorque,
             EventSupplyVoltage, EventHoistTorque, EventOver, EventLoadInertia, EventFieldSupplyVoltage, EventField, EventSpeedSignal, EventShaft, EventContact,
-            EventContactFault, EventCoilVoltage, EventPermissives, EventCurrentGain, EventResistorTemperature, EventCommand,
+            EventContactFault, EventCoilVoltage, EventPermissives, EventCurrentGain, EventMissingPulses, EventExtraPulses, EventResistorTemperature, EventCommand,
         ];
     }
 }

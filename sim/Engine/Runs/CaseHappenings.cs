@@ -32,12 +32,14 @@ internal static class CaseHappenings
     private static IEnumerable<CaseProblem> Problems(CaseFile file, CaseEvent written, int stageCount, ControlSetup control)
     {
         string kind = file.Text(CaseKeys.MotorKind), fieldKeys = kind == "series" ? "a motor.kind with a field winding" : "field.supply-voltage and field.resistance";
-        bool hasField = control.Field != null;
+        bool hasField = control.Field != null, hasPulses = file.Has(CaseKeys.SensorsPulsesPerRevolution);
         if (written.FieldSupplyVolts != null && !hasField) yield return Without(CaseKeys.EventFieldSupplyVoltage, "a field circuit", fieldKeys);
         if (written.FieldSupplyVolts != null && kind is "shunt" or "compound") yield return Problem(CaseKeys.EventFieldSupplyVoltage, $"it on a {kind} motor, whose field lies on supply.voltage", "event.supply-voltage, or motor.kind = \"separately excited\"");
         if (written.Field != null && !hasField) yield return Without(CaseKeys.EventField, "a field circuit", fieldKeys);
         if (written.Permissives != null && control.Protections.Permissives == 0) yield return Without(CaseKeys.EventPermissives, "protection.permissives", "protection.permissives");
         if (written.ResistorCelsius != null && control.Protections.ResistorCelsius == null) yield return Without(CaseKeys.EventResistorTemperature, "protection.resistor-temperature", "protection.resistor-temperature");
+        if (written.MissingPulses != null && !hasPulses) yield return Without(CaseKeys.EventMissingPulses, "a pulse pick-up", CaseKeys.SensorsPulsesPerRevolution.Path);
+        if (written.ExtraPulses != null && !hasPulses) yield return Without(CaseKeys.EventExtraPulses, "a pulse pick-up", CaseKeys.SensorsPulsesPerRevolution.Path);
         if (written.SpeedSignal != null && !control.Sensors.HasSpeed) yield return Without(CaseKeys.EventSpeedSignal, "a speed sensor", "sensors.speed = \"yes\"");
         if (written.Contact == "field" && control.Field is not { HasContactor: true }) yield return Without(CaseKeys.EventContact, "a field contactor", "field.contactor = \"yes\"");
         if (written.Contact == "brake" && control.Brake == null) yield return Without(CaseKeys.EventContact, "a brake", "brake.resistance");
@@ -64,6 +66,8 @@ internal static class CaseHappenings
             CoilVoltageRatio = written.CoilVoltage,
             Permissives = written.Permissives is int given ? (1 << given) - 1 : null,
             CurrentSensorGain = written.CurrentGain,
+            MissingPulseRatio = written.MissingPulses,
+            ExtraPulseRatio = written.ExtraPulses,
             ResistorCelsius = written.ResistorCelsius,
         };
 

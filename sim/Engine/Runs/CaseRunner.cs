@@ -58,6 +58,7 @@ public static class CaseRunner
         Machine machine = MachineOf(file, designed);
         Contactors contactors = ContactorsOf(file);
         CheckExpectation(file);
+        SensorModel? sensors = CaseSensors.Of(file);
         ControlSetup control = CaseControl.Of(file, design, contactors, designed.Machine);
         Settings settings = ControllerSettings.From(design, machine, control);
         SettingsRefusal.ThrowIfAny(file, settings);
@@ -74,6 +75,7 @@ public static class CaseRunner
             InitialSpeedRadPerSec = file.Number(CaseKeys.LoadSpeed),
             Events = CaseHappenings.Of(file, design.StageCount, control),
             Field = designed.Machine.Field,
+            Sensors = sensors,
             BrakeOhms = control.Brake?.ResistorOhms,
         };
         return new PreparedRun(designed, setup, settings);

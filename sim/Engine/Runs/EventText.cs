@@ -25,6 +25,8 @@ public static class EventText
         if (happening.CoilVoltageRatio is double coil) parts.Add($"the coils get {Text.Number(100 * coil)} % of their rated voltage");
         if (happening.Permissives is int permissives) parts.Add(Permissives(permissives));
         if (happening.CurrentSensorGain is double gain) parts.Add($"the current sensor reads {Text.Number(gain)} times what flows");
+        if (happening.MissingPulseRatio is double missing) parts.Add($"{Text.Number(100 * missing)} % of the pick-up's pulses are lost");
+        if (happening.ExtraPulseRatio is double extra) parts.Add($"{Text.Number(100 * extra)} % more pulses come than the pick-up's own");
         if (happening.ResistorCelsius is double celsius) parts.Add($"the starting resistor reads {Text.Number(celsius)} degC");
         if (happening.Command is OperatorCommand command) parts.Add(Command(command));
         string when = happening.When is EventCondition condition ? $" ({Condition(condition)})" : "";

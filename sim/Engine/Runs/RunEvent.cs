@@ -46,6 +46,12 @@ public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, 
     /// <summary>Factor between the armature current and what the controller reads; 1 is a sound sensor.</summary>
     public double? CurrentSensorGain { get; init; }
 
+    /// <summary>Part of the speed pick-up's pulses that is lost from now on, 0 to 1.</summary>
+    public double? MissingPulseRatio { get; init; }
+
+    /// <summary>Pulses that come on top from now on, as a part of the pick-up's own, 0 or more.</summary>
+    public double? ExtraPulseRatio { get; init; }
+
     /// <summary>What the starting resistor's temperature sensor reads from now on, degC. There is no thermal model behind it.</summary>
     public double? ResistorCelsius { get; init; }
 }

@@ -31,6 +31,9 @@ public sealed record RunSetup
     /// <summary>Brake resistor alone, without the armature, ohm, above 0; null: the brake contactor switches nothing.</summary>
     public double? BrakeOhms { get; init; }
 
+    /// <summary>What the sensors make of what is there; null: they are ideal.</summary>
+    public SensorModel? Sensors { get; init; }
+
     /// <summary>What the starting resistor's temperature sensor reads at the beginning, degC.</summary>
     public double ResistorCelsius { get; init; } = 20;
 

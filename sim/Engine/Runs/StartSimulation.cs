@@ -54,7 +54,7 @@ public sealed class StartSimulation
             setup.InitialSpeedRadPerSec);
         _surroundings = new Surroundings(setup);
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
-        _sensors = new SensorPanel(setup.ResistorCelsius);
+        _sensors = new SensorPanel(setup);
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
         _events = new EventQueue(setup.Events);
@@ -118,7 +118,7 @@ public sealed class StartSimulation
 
     private void Sense(double now)
     {
-        _sensors.Show(_plant, _readings);
+        _sensors.Show(_plant, _readings, now);
         _contactors.Show(_readings);
         _panel.Show(now, _readings);
     }
