@@ -6,6 +6,15 @@ namespace StarterCtl.Engine.Cases;
 /// <summary>Puts the keys of events together and checks each event and their order.</summary>
 internal sealed class CaseEvents(ProblemList problems)
 {
+    private static readonly CaseKey[] Conditions = [CaseKeys.EventWhenSpeedAbove, CaseKeys.EventWhenSpeedBelow, CaseKeys.EventWhenStage];
+
+    private static readonly CaseKey[] Moments = [CaseKeys.EventAt, .. Conditions];
+
+    private static readonly CaseKey[] Ramps = [CaseKeys.EventLoadTorque, CaseKeys.EventHoistTorque, CaseKeys.EventSupplyVoltage];
+
+    // What says when or how and does nothing by itself.
+    private static readonly CaseKey[] Manners = [.. Moments, CaseKeys.EventAfter, CaseKeys.EventOver];
+
     /// <summary>Builds the events.</summary>
     /// <param name="lines">The line of each event.</param>
     /// <param name="written">The keys that each event has in the file, readable or not.</param>
@@ -23,20 +32,34 @@ internal sealed class CaseEvents(ProblemList problems)
         for (int i = 0; i < lines.Count; i++)
         {
             CheckComplete(lines[i], i, written);
-            if (!values.TryGetValue((CaseKeys.EventAt, i), out CaseValue? at)) continue;
-
-            CheckTime(at, before, run);
-            before = at;
-            events.Add(new CaseEvent(at.Number, Number(CaseKeys.EventLoadTorque), Number(CaseKeys.EventSupplyVoltage), Word(CaseKeys.EventCommand), lines[i])
+            CheckMoment(lines[i], i, written, values);
+            if (!Moments.Any(moment => values.ContainsKey((moment, i)))) continue;
+            if (values.TryGetValue((CaseKeys.EventAt, i), out CaseValue? at))
             {
+                CheckTime(at, before, run);
+                before = at;
+            }
+
+            events.Add(new CaseEvent(at?.Number ?? double.PositiveInfinity, Number(CaseKeys.EventLoadTorque), Number(CaseKeys.EventSupplyVoltage), Word(CaseKeys.EventCommand), lines[i])
+            {
+                WhenSpeedAbove = Number(CaseKeys.EventWhenSpeedAbove),
+                WhenSpeedBelow = Number(CaseKeys.EventWhenSpeedBelow),
+                WhenStage = (int?)Number(CaseKeys.EventWhenStage),
+                AfterSeconds = Number(CaseKeys.EventAfter) ?? 0,
+                HoistNewtonMetres = Number(CaseKeys.EventHoistTorque),
+                OverSeconds = Number(CaseKeys.EventOver) ?? 0,
+                LoadInertiaKgM2 = Number(CaseKeys.EventLoadInertia),
                 FieldSupplyVolts = Number(CaseKeys.EventFieldSupplyVoltage),
                 Field = Word(CaseKeys.EventField),
                 SpeedSignal = Word(CaseKeys.EventSpeedSignal),
                 Shaft = Word(CaseKeys.EventShaft),
                 Contact = Word(CaseKeys.EventContact),
                 ContactFault = Word(CaseKeys.EventContactFault),
+                CoilVoltage = Number(CaseKeys.EventCoilVoltage),
                 Permissives = (int?)Number(CaseKeys.EventPermissives),
                 CurrentGain = Number(CaseKeys.EventCurrentGain),
+                MissingPulses = Number(CaseKeys.EventMissingPulses),
+                ExtraPulses = Number(CaseKeys.EventExtraPulses),
                 ResistorCelsius = Number(CaseKeys.EventResistorTemperature),
             });
 
@@ -49,15 +72,37 @@ internal sealed class CaseEvents(ProblemList problems)
 
     private void CheckComplete(int line, int index, ISet<(CaseKey Key, int Event)> written)
     {
-        CaseKey at = CaseKeys.EventAt;
-        if (!written.Contains((at, index))) problems.Add(line, at.Path, "nothing", at.AllowedInFull);
-
         CheckPair(line, index, CaseKeys.EventContact, CaseKeys.EventContactFault, written);
         CheckPair(line, index, CaseKeys.EventContactFault, CaseKeys.EventContact, written);
-        CaseKey[] actions = [.. CaseKeys.All.Where(key => key.Table == at.Table && key != at)];
+        CaseKey[] actions = [.. CaseKeys.All.Where(key => key.Table == CaseKeys.EventAt.Table && !Manners.Contains(key))];
         if (actions.Any(action => written.Contains((action, index)))) return;
         string allowed = $"at least one of {string.Join(", ", actions[..^1].Select(key => key.Name))} and {actions[^1].Name}";
-        problems.Add(line, at.Table, "an event in which nothing happens", allowed);
+        problems.Add(line, CaseKeys.EventAt.Table, "an event in which nothing happens", allowed);
+    }
+
+    // Exactly one of the keys that say when, and a delay only behind a condition.
+    private void CheckMoment(
+        int line, int index, ISet<(CaseKey Key, int Event)> written, IReadOnlyDictionary<(CaseKey Key, int Event), CaseValue> values)
+    {
+        CaseKey[] given = [.. Moments.Where(moment => written.Contains((moment, index)))];
+        string conditions = Words.Or(Conditions.Select(key => key.Name));
+        if (given.Length == 0) problems.Add(line, CaseKeys.EventAt.Path, "nothing", $"{CaseKeys.EventAt.AllowedInFull}; or {conditions} instead");
+        foreach (CaseKey second in given.Skip(1))
+        {
+            problems.Add(LineOf(second), second.Path, $"it beside {given[0].Path}", $"exactly one of {CaseKeys.EventAt.Name}, {conditions}");
+        }
+
+        if (written.Contains((CaseKeys.EventAfter, index)) && !given.Any(Conditions.Contains))
+        {
+            problems.Add(LineOf(CaseKeys.EventAfter), CaseKeys.EventAfter.Path, "it without a condition", $"{conditions} beside it");
+        }
+
+        if (written.Contains((CaseKeys.EventOver, index)) && !Ramps.Any(key => written.Contains((key, index))))
+        {
+            problems.Add(LineOf(CaseKeys.EventOver), CaseKeys.EventOver.Path, "it without anything that could take its time", $"{Words.Or(Ramps.Select(key => key.Name))} beside it");
+        }
+
+        int LineOf(CaseKey key) => values.GetValueOrDefault((key, index))?.Line ?? line;
     }
 
     private void CheckPair(int line, int index, CaseKey key, CaseKey needed, ISet<(CaseKey Key, int Event)> written)

@@ -21,6 +21,41 @@ public static partial class CaseKeys
         new("expect.phase", CaseValueKind.Choice, "\"ready\"", "Phase of the controller at the end of the run")
         { Choices = ["ready", "field building", "accelerating", "running", "stopping", "braking", "tripped"] };
 
+    /// <summary><c>event.when-speed-above</c>: the event happens when the speed rises above this.</summary>
+    public static readonly CaseKey EventWhenSpeedAbove =
+        new("event.when-speed-above", CaseValueKind.Quantity, "\"600 rpm\"", "Instead of a time: when the shaft's speed rises above this")
+        { Range = CaseRange.Between(Dimension.Speed, "-100000 rpm", "100000 rpm") };
+
+    /// <summary><c>event.when-speed-below</c>: the event happens when the speed falls below this.</summary>
+    public static readonly CaseKey EventWhenSpeedBelow =
+        new("event.when-speed-below", CaseValueKind.Quantity, "\"600 rpm\"", "Instead of a time: when the shaft's speed falls below this")
+        { Range = CaseRange.Between(Dimension.Speed, "-100000 rpm", "100000 rpm") };
+
+    /// <summary><c>event.when-stage</c>: the event happens when a start reaches this stage.</summary>
+    public static readonly CaseKey EventWhenStage =
+        new("event.when-stage", CaseValueKind.Count, "2", "Instead of a time: when a start reaches this stage; one more than there are stages once all resistance is out")
+        { Range = CaseRange.Counts(1, Settings.MostStages + 1) };
+
+    /// <summary><c>event.after</c>: delay after the event's condition.</summary>
+    public static readonly CaseKey EventAfter =
+        new("event.after", CaseValueKind.Quantity, "\"0.2 s\"", "Time from that condition to the event; when left out, at once")
+        { Range = CaseRange.From0(Dimension.Time, "3600 s") };
+
+    /// <summary><c>event.hoist-torque</c>: load torque that acts in one direction, from then on.</summary>
+    public static readonly CaseKey EventHoistTorque =
+        new("event.hoist-torque", CaseValueKind.Quantity, "\"120 N m\"", "Load torque that acts in one direction whatever the speed, from then on")
+        { Range = CaseRange.Between(Dimension.Torque, "-100000 kN m", "100000 kN m") };
+
+    /// <summary><c>event.over</c>: time of a ramp.</summary>
+    public static readonly CaseKey EventOver =
+        new("event.over", CaseValueKind.Quantity, "\"2 s\"", "Time over which load-torque, hoist-torque and supply-voltage of the event go there in a straight line; when left out, at once")
+        { Range = CaseRange.Above0(Dimension.Time, "3600 s") };
+
+    /// <summary><c>event.load-inertia</c>: moment of inertia of the load, from then on.</summary>
+    public static readonly CaseKey EventLoadInertia =
+        new("event.load-inertia", CaseValueKind.Quantity, "\"2.6 kg m2\"", "Moment of inertia of the load, from then on; the speed goes on")
+        { Range = CaseRange.From0(Dimension.Inertia, "1e9 kg m2") };
+
     /// <summary><c>event.field-supply-voltage</c>: voltage of the field's supply, from then on.</summary>
     public static readonly CaseKey EventFieldSupplyVoltage =
         new("event.field-supply-voltage", CaseValueKind.Quantity, "\"80 V\"", "Voltage of the field's own supply, from then on")

@@ -133,6 +133,11 @@ public static partial class CaseKeys
             "Load torque in proportion to speed squared")
         { Range = CaseRange.From0(Dimension.FanTorque, "1e6 N m s2/rad2"), DefaultText = "0 N m s2/rad2" };
 
+    /// <summary><c>load.hoist-torque</c>: load torque that acts in one direction whatever the speed.</summary>
+    public static readonly CaseKey LoadHoistTorque =
+        new("load.hoist-torque", CaseValueKind.Quantity, "\"90 N m\"", "Load torque that acts in one direction whatever the speed: above 0 against forward rotation, below 0 with it")
+        { Range = CaseRange.Between(Dimension.Torque, "-100000 kN m", "100000 kN m"), DefaultText = "0 N m" };
+
     /// <summary><c>load.speed</c>: shaft speed when the case begins.</summary>
     public static readonly CaseKey LoadSpeed =
         new("load.speed", CaseValueKind.Quantity, "\"0 rpm\"", "Shaft speed when the case begins")

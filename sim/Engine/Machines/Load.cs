@@ -2,7 +2,9 @@ using System;
 
 namespace StarterCtl.Engine.Machines;
 
-/// <summary>A passive load: it opposes rotation and holds a shaft at rest up to its constant torque.</summary>
+/// <summary>
+/// A load: passive parts, which oppose rotation and hold a shaft at rest up to the constant torque, and a hoist's, which pulls one way.
+/// </summary>
 /// <param name="ConstantNewtonMetres">Torque that does not depend on speed, N m, 0 or more.</param>
 /// <param name="ViscousNewtonMetreSeconds">Torque per speed, N m s/rad, 0 or more.</param>
 /// <param name="FanNewtonMetreSecondsSquared">Torque per speed squared, N m s2/rad2, 0 or more.</param>
@@ -14,13 +16,19 @@ public sealed record Load(
     /// <summary>No load at all.</summary>
     public static Load None { get; } = new(0, 0, 0);
 
-    /// <summary>Torque at a speed, N m, of the speed's sign; at rest the constant torque, which opposes a start.</summary>
+    /// <summary>
+    /// Torque that acts in one direction whatever the speed, N m: above 0 against forward rotation, below 0 with it. At rest the
+    /// constant torque holds against what the motor leaves of it.
+    /// </summary>
+    public double HoistNewtonMetres { get; init; }
+
+    /// <summary>Torque at a speed, N m: the passive parts of the speed's sign, at rest the constant torque, which opposes a start; and the hoist's.</summary>
     public double TorqueAt(double speedRadPerSec)
     {
         double magnitude = Math.Abs(speedRadPerSec);
         double torque = ConstantNewtonMetres
             + ViscousNewtonMetreSeconds * magnitude
             + FanNewtonMetreSecondsSquared * magnitude * magnitude;
-        return speedRadPerSec < 0 ? -torque : torque;
+        return (speedRadPerSec < 0 ? -torque : torque) + HoistNewtonMetres;
     }
 }

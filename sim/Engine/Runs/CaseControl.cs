@@ -31,7 +31,7 @@ internal static class CaseControl
         double lockout = file.Number(CaseKeys.ControlLockoutCurrent);
         double contactSeconds = file.Has(CaseKeys.ControlContactTime)
             ? file.Number(CaseKeys.ControlContactTime)
-            : Math.Max(LeastContactSeconds, ContactTimeRatio * Math.Max(contactors.ClosingSeconds, contactors.OpeningSeconds));
+            : Math.Max(LeastContactSeconds, ContactTimeRatio * Math.Max(contactors.ReportedSeconds, contactors.OpeningSeconds));
         double instantTripAmps = Optional(file, CaseKeys.ControlInstantTrip) ?? InstantTripRatio * design.WorstPeakAmps;
         return new ControlSetup
         {

@@ -32,15 +32,18 @@ internal static class CaseHappenings
     private static IEnumerable<CaseProblem> Problems(CaseFile file, CaseEvent written, int stageCount, ControlSetup control)
     {
         string kind = file.Text(CaseKeys.MotorKind), fieldKeys = kind == "series" ? "a motor.kind with a field winding" : "field.supply-voltage and field.resistance";
-        bool hasField = control.Field != null;
+        bool hasField = control.Field != null, hasPulses = file.Has(CaseKeys.SensorsPulsesPerRevolution);
         if (written.FieldSupplyVolts != null && !hasField) yield return Without(CaseKeys.EventFieldSupplyVoltage, "a field circuit", fieldKeys);
         if (written.FieldSupplyVolts != null && kind is "shunt" or "compound") yield return Problem(CaseKeys.EventFieldSupplyVoltage, $"it on a {kind} motor, whose field lies on supply.voltage", "event.supply-voltage, or motor.kind = \"separately excited\"");
         if (written.Field != null && !hasField) yield return Without(CaseKeys.EventField, "a field circuit", fieldKeys);
         if (written.Permissives != null && control.Protections.Permissives == 0) yield return Without(CaseKeys.EventPermissives, "protection.permissives", "protection.permissives");
         if (written.ResistorCelsius != null && control.Protections.ResistorCelsius == null) yield return Without(CaseKeys.EventResistorTemperature, "protection.resistor-temperature", "protection.resistor-temperature");
+        if (written.MissingPulses != null && !hasPulses) yield return Without(CaseKeys.EventMissingPulses, "a pulse pick-up", CaseKeys.SensorsPulsesPerRevolution.Path);
+        if (written.ExtraPulses != null && !hasPulses) yield return Without(CaseKeys.EventExtraPulses, "a pulse pick-up", CaseKeys.SensorsPulsesPerRevolution.Path);
         if (written.SpeedSignal != null && !control.Sensors.HasSpeed) yield return Without(CaseKeys.EventSpeedSignal, "a speed sensor", "sensors.speed = \"yes\"");
         if (written.Contact == "field" && control.Field is not { HasContactor: true }) yield return Without(CaseKeys.EventContact, "a field contactor", "field.contactor = \"yes\"");
         if (written.Contact == "brake" && control.Brake == null) yield return Without(CaseKeys.EventContact, "a brake", "brake.resistance");
+        if (written.WhenStage > stageCount + 1) yield return Problem(CaseKeys.EventWhenStage, $"{written.WhenStage} of {stageCount} stages", $"1 to {stageCount + 1}");
         if (StageOf(written) > stageCount) yield return Problem(CaseKeys.EventContact, $"\"{written.Contact}\" of {stageCount} stages", $"\"stage 1\" to \"stage {stageCount}\"");
 
         CaseProblem Without(CaseKey key, string what, string needed) => Problem(key, $"it in a case without {what}", $"{needed} in the file");
@@ -50,15 +53,30 @@ internal static class CaseHappenings
     private static RunEvent EventOf(CaseEvent written) =>
         new(written.AtSeconds, written.LoadTorqueNewtonMetres, written.SupplyVolts, CommandOf(written.Command))
         {
+            When = ConditionOf(written),
+            Line = written.Line,
+            HoistNewtonMetres = written.HoistNewtonMetres,
+            OverSeconds = written.OverSeconds,
+            LoadInertiaKgM2 = written.LoadInertiaKgM2,
             FieldSupplyVolts = written.FieldSupplyVolts,
             FieldOpen = written.Field is string field ? field == "open" : null,
             SpeedSignal = SignalOf(written.SpeedSignal),
             ShaftLocked = written.Shaft is string shaft ? shaft == "locked" : null,
             ContactFault = ContactFaultOf(written),
+            CoilVoltageRatio = written.CoilVoltage,
             Permissives = written.Permissives is int given ? (1 << given) - 1 : null,
             CurrentSensorGain = written.CurrentGain,
+            MissingPulseRatio = written.MissingPulses,
+            ExtraPulseRatio = written.ExtraPulses,
             ResistorCelsius = written.ResistorCelsius,
         };
+
+    private static EventCondition? ConditionOf(CaseEvent written)
+    {
+        if (written.WhenSpeedAbove is double above) return new EventCondition(EventConditionKind.SpeedAbove, above, written.AfterSeconds);
+        if (written.WhenSpeedBelow is double below) return new EventCondition(EventConditionKind.SpeedBelow, below, written.AfterSeconds);
+        return written.WhenStage is int stage ? new EventCondition(EventConditionKind.StageReached, stage, written.AfterSeconds) : null;
+    }
 
     private static SpeedSignalState? SignalOf(string? written) => written switch
     {

@@ -40,13 +40,17 @@ public static class CaseRunner
             CurveRadPerSec = file.Has(CaseKeys.FieldCurveSpeed) ? file.Number(CaseKeys.FieldCurveSpeed) : null,
             DesignInput = designed.Input,
             Design = designed.Design,
-            Setup = setup,
+            Setup = setup with { Events = Happened(setup, result) },
             Settings = settings,
             Result = result,
             Record = record,
             Trace = trace,
             Verdict = RunJudge.Judge(file, designed, setup.Machine, result),
-            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings), .. RunawayWarnings(designed, setup, settings)],
+            Warnings =
+            [
+                .. designed.Warnings, .. LockoutWarnings(designed, settings), .. RunawayWarnings(designed, setup, settings),
+                .. result.EventsLeft.Select(NeverHappened),
+            ],
         };
     }
 
@@ -58,15 +62,17 @@ public static class CaseRunner
         CaseDesign designed = CaseDesign.ForRun(file);
         StarterDesign design = designed.Design;
         Machine machine = MachineOf(file, designed);
-        Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime));
+        Contactors contactors = ContactorsOf(file);
         CheckExpectation(file);
+        SensorModel? sensors = CaseSensors.Of(file);
         ControlSetup control = CaseControl.Of(file, design, contactors, designed.Machine);
         Settings settings = ControllerSettings.From(design, machine, control);
         SettingsRefusal.ThrowIfAny(file, settings);
         RunSetup setup = new()
         {
             Machine = machine,
-            Load = designed.Input.Load,
+            Load = designed.Input.Load with { HoistNewtonMetres = file.Number(CaseKeys.LoadHoistTorque) },
+            LoadInertiaKgM2 = file.Number(CaseKeys.LoadInertia),
             Supply = new Supply(design.SupplyVolts, file.Number(CaseKeys.SupplyResistance)),
             SectionOhms = designed.SectionOhms(),
             Contactors = contactors,
@@ -75,10 +81,18 @@ public static class CaseRunner
             InitialSpeedRadPerSec = file.Number(CaseKeys.LoadSpeed),
             Events = CaseHappenings.Of(file, design.StageCount, control),
             Field = designed.Machine.Field,
+            Sensors = sensors,
             BrakeOhms = control.Brake?.ResistorOhms,
         };
         return new PreparedRun(designed, setup, settings);
     }
+
+    // Pictures and tables ask for the times of the events: what waited for a condition has one only now.
+    private static IReadOnlyList<RunEvent> Happened(RunSetup setup, RunResult result) =>
+        setup.Events.All(happening => happening.When == null) ? setup.Events : [.. result.Timeline.Select(entry => entry.Event).OfType<RunEvent>()];
+
+    private static string NeverHappened(RunEvent left) =>
+        $"The event on line {left.Line} of the case never happened: it would have come {EventText.Condition(left.When!)}.";
 
     private static Machine MachineOf(CaseFile file, CaseDesign designed)
     {
@@ -106,6 +120,23 @@ public static class CaseRunner
         new[] { CaseKeys.MotorPoles, CaseKeys.MotorConductors, CaseKeys.MotorParallelPaths, CaseKeys.MotorFluxPerPole }.All(file.Has)
             ? new(file.Count(CaseKeys.MotorPoles), file.Count(CaseKeys.MotorConductors), file.Count(CaseKeys.MotorParallelPaths), file.Number(CaseKeys.MotorFluxPerPole))
             : null;
+
+    private static Contactors ContactorsOf(CaseFile file)
+    {
+        Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime))
+        {
+            BounceCount = file.Count(CaseKeys.ContactorsBounceCount),
+            BounceSeconds = file.Number(CaseKeys.ContactorsBounceTime),
+            PickUpRatio = file.Number(CaseKeys.ContactorsPickUpVoltage),
+            DropOutRatio = file.Number(CaseKeys.ContactorsDropOutVoltage),
+        };
+        if (contactors.DropOutRatio <= contactors.PickUpRatio) return contactors;
+        CaseKey blamed = file.Has(CaseKeys.ContactorsDropOutVoltage) ? CaseKeys.ContactorsDropOutVoltage : CaseKeys.ContactorsPickUpVoltage;
+        throw new CaseException([file.Problem(
+            blamed,
+            $"a coil that lets go below {Text.Number(contactors.DropOutRatio)} and closes from {Text.Number(contactors.PickUpRatio)}",
+            $"{CaseKeys.ContactorsDropOutVoltage.Path} up to {CaseKeys.ContactorsPickUpVoltage.Path}")]);
+    }
 
     private static void CheckExpectation(CaseFile file)
     {

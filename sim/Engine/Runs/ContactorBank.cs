@@ -39,6 +39,9 @@ internal sealed class ContactorBank
     /// <summary>Closed main contacts of the stages, bit 0 = stage 1.</summary>
     public int StagesClosed { get; private set; }
 
+    /// <summary>True when the last <see cref="Move(double)"/> moved anything that was not bouncing.</summary>
+    public bool HasSwitched { get; private set; }
+
     /// <summary>When the next contact moves, s; infinity when none will.</summary>
     public double NextMoveSeconds { get; private set; } = double.PositiveInfinity;
 
@@ -84,19 +87,41 @@ internal sealed class ContactorBank
         LookAgain();
     }
 
-    /// <summary>Moves every contact whose time has come.</summary>
-    public void Move(double nowSeconds)
+    /// <summary>Gives every coil another voltage.</summary>
+    /// <param name="ratio">Part of the rated one.</param>
+    /// <param name="nowSeconds">Since when, s.</param>
+    public void Feed(double ratio, double nowSeconds)
     {
-        Move(_line, nowSeconds);
-        Move(_brake, nowSeconds);
-        Move(_field, nowSeconds);
-        foreach (Contactor stage in _stages) Move(stage, nowSeconds);
+        _line.Feed(ratio, nowSeconds);
+        _brake.Feed(ratio, nowSeconds);
+        _field.Feed(ratio, nowSeconds);
+        foreach (Contactor stage in _stages) stage.Feed(ratio, nowSeconds);
         LookAgain();
     }
 
-    private static void Move(Contactor contactor, double nowSeconds)
+    /// <summary>Moves every contact whose time has come.</summary>
+    /// <returns>Stages whose contacts close with it, bit 0 = stage 1; one that only bounces has closed before.</returns>
+    public int Move(double nowSeconds)
     {
-        if (contactor.MovesAtSeconds <= nowSeconds) contactor.Move();
+        HasSwitched = false;
+        Move(_line, nowSeconds);
+        Move(_brake, nowSeconds);
+        Move(_field, nowSeconds);
+        int closing = 0;
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            if (Move(_stages[i], nowSeconds)) closing |= 1 << i;
+        }
+
+        LookAgain();
+        return closing;
+    }
+
+    private bool Move(Contactor contactor, double nowSeconds)
+    {
+        if (contactor.MovesAtSeconds > nowSeconds) return false;
+        HasSwitched |= !contactor.IsBouncing;
+        return contactor.Move();
     }
 
     private Contactor Named(ContactFault fault) => fault.Contact switch

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Numerics;
 using StarterCtl.Core;
@@ -11,18 +12,38 @@ public static class EventText
     public static string Sentence(RunEvent happening)
     {
         List<string> parts = [];
-        if (happening.LoadTorqueNewtonMetres is double torque) parts.Add($"the load's constant torque becomes {Text.Number(torque)} N m");
-        if (happening.SupplyVolts is double volts) parts.Add($"the supply becomes {Text.Number(volts)} V");
+        string over = happening.OverSeconds > 0 ? $" over {Text.Number(happening.OverSeconds)} s" : "";
+        if (happening.LoadTorqueNewtonMetres is double torque) parts.Add($"the load's constant torque becomes {Text.Number(torque)} N m{over}");
+        if (happening.SupplyVolts is double volts) parts.Add($"the supply becomes {Text.Number(volts)} V{over}");
+        if (happening.HoistNewtonMetres is double hoist) parts.Add($"the hoist's torque becomes {Text.Number(hoist)} N m{over}");
+        if (happening.LoadInertiaKgM2 is double inertia) parts.Add($"the load's inertia becomes {Text.Number(inertia)} kg m2");
         if (happening.FieldSupplyVolts is double fieldVolts) parts.Add($"the field's supply becomes {Text.Number(fieldVolts)} V");
         if (happening.FieldOpen is bool isOpen) parts.Add(isOpen ? "the field circuit breaks" : "the field circuit is mended");
         if (happening.SpeedSignal is SpeedSignalState signal) parts.Add(Signal(signal));
         if (happening.ShaftLocked is bool isLocked) parts.Add(isLocked ? "the shaft jams" : "the shaft is free again");
         if (happening.ContactFault is ContactFault fault) parts.Add(Contact(fault));
+        if (happening.CoilVoltageRatio is double coil) parts.Add($"the coils get {Text.Number(100 * coil)} % of their rated voltage");
         if (happening.Permissives is int permissives) parts.Add(Permissives(permissives));
         if (happening.CurrentSensorGain is double gain) parts.Add($"the current sensor reads {Text.Number(gain)} times what flows");
+        if (happening.MissingPulseRatio is double missing) parts.Add($"{Text.Number(100 * missing)} % of the pick-up's pulses are lost");
+        if (happening.ExtraPulseRatio is double extra) parts.Add($"{Text.Number(100 * extra)} % more pulses come than the pick-up's own");
         if (happening.ResistorCelsius is double celsius) parts.Add($"the starting resistor reads {Text.Number(celsius)} degC");
         if (happening.Command is OperatorCommand command) parts.Add(Command(command));
-        return "event: " + string.Join(", ", parts);
+        string when = happening.When is EventCondition condition ? $" ({Condition(condition)})" : "";
+        return $"event{when}: {string.Join(", ", parts)}";
+    }
+
+    /// <summary>What an event waits for, in lower case and without a full stop.</summary>
+    public static string Condition(EventCondition condition)
+    {
+        string delay = condition.AfterSeconds > 0 ? $"{Text.Number(condition.AfterSeconds)} s after" : "when";
+        double rpm = condition.Limit * 30 / Math.PI;
+        return condition.Kind switch
+        {
+            EventConditionKind.SpeedAbove => $"{delay} the speed rises above {Text.Number(rpm)} r/min",
+            EventConditionKind.SpeedBelow => $"{delay} the speed falls below {Text.Number(rpm)} r/min",
+            _ => $"{delay} stage {Text.Number(condition.Limit)} is reached",
+        };
     }
 
     private static string Signal(SpeedSignalState signal) => signal switch

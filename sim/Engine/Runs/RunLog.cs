@@ -76,6 +76,9 @@ internal sealed class RunLog
         if (_speeds.IsDue(_plant.SpeedRadPerSec)) KeepSpeed(now, false);
     }
 
+    /// <summary>Notes the speed at a bounce of a contact, before and behind it: the current's peak goes on through it.</summary>
+    public void Bounced(double now) => KeepSpeed(now, true);
+
     /// <summary>Sums up what lies before a change of the circuit, the supply or the load.</summary>
     /// <param name="now">Time of the change, s.</param>
     /// <param name="cutouts">Stage contacts that close with it, as bits.</param>

@@ -68,6 +68,9 @@ public sealed record RunResult
     /// <summary>Faults in the order in which they were latched.</summary>
     public required IReadOnlyList<FaultEntry> Faults { get; init; }
 
+    /// <summary>Events whose condition never came true, or whose delay was not over at the end.</summary>
+    public IReadOnlyList<RunEvent> EventsLeft { get; init; } = [];
+
     /// <summary>What the controller did and why.</summary>
     public required IReadOnlyList<TimelineEntry> Timeline { get; init; }
 }

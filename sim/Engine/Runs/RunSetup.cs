@@ -13,6 +13,9 @@ public sealed record RunSetup
     /// <summary>Load at the beginning.</summary>
     public required Load Load { get; init; }
 
+    /// <summary>The load's part of the machine's inertia at the beginning, kg m2; only an event that changes it asks for it.</summary>
+    public double LoadInertiaKgM2 { get; init; }
+
     /// <summary>Supply at the beginning.</summary>
     public required Supply Supply { get; init; }
 
@@ -27,6 +30,9 @@ public sealed record RunSetup
 
     /// <summary>Brake resistor alone, without the armature, ohm, above 0; null: the brake contactor switches nothing.</summary>
     public double? BrakeOhms { get; init; }
+
+    /// <summary>What the sensors make of what is there; null: they are ideal.</summary>
+    public SensorModel? Sensors { get; init; }
 
     /// <summary>What the starting resistor's temperature sensor reads at the beginning, degC.</summary>
     public double ResistorCelsius { get; init; } = 20;
@@ -44,6 +50,6 @@ public sealed record RunSetup
     /// <param name="load">Its load.</param>
     public PlantConditions OnFullSupply(Load load) => new(Machine, load, Supply, [], true, 0) { Field = Field };
 
-    /// <summary>What happens on the way, in the order of time.</summary>
+    /// <summary>What happens on the way: events with a time in the order of time, those on a condition anywhere.</summary>
     public IReadOnlyList<RunEvent> Events { get; init; } = [];
 }

@@ -4,13 +4,15 @@ using StarterCtl.Engine.Solving;
 namespace StarterCtl.Engine.Runs;
 
 /// <summary>What stands between the machine and the controller's readings: sensors and permissive inputs, sound or not.</summary>
-internal sealed class SensorPanel(double resistorCelsius)
+internal sealed class SensorPanel(RunSetup setup)
 {
     private const int EveryPermissive = -1;
 
+    // Null where sensors are ideal, which costs nothing.
+    private readonly SensorSet? _real = setup.Sensors == null ? null : new SensorSet(setup.Sensors, setup.PeriodMicroseconds * 1e-6);
     private SpeedSignalState _speedSignal;
     private double _currentGain = 1;
-    private double _resistorCelsius = resistorCelsius;
+    private double _resistorCelsius = setup.ResistorCelsius;
     private int _permissives = EveryPermissive;
     private bool _isShown;
 
@@ -21,22 +23,31 @@ internal sealed class SensorPanel(double resistorCelsius)
         _currentGain = happening.CurrentSensorGain ?? _currentGain;
         _resistorCelsius = happening.ResistorCelsius ?? _resistorCelsius;
         _permissives = happening.Permissives ?? _permissives;
+        _real?.Obey(happening);
         _isShown = false;
     }
 
     /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
-    public void Show(PlantSolver plant, Readings readings)
+    public void Show(PlantSolver plant, Readings readings, double now)
     {
-        readings.SupplyVolts = (float)plant.TerminalVolts;
-        readings.ArmatureAmps = (float)(_currentGain * plant.ArmatureAmps);
+        double speed = plant.SpeedRadPerSec, amps = _currentGain * plant.ArmatureAmps, volts = plant.TerminalVolts;
+        bool isSpeedKnown = true;
+        if (_real != null)
+        {
+            isSpeedKnown = _real.Read(now, ref volts, ref amps, ref speed);
+            _isShown = false;
+        }
+
+        readings.SupplyVolts = (float)volts;
+        readings.ArmatureAmps = (float)amps;
         readings.FieldAmps = (float)plant.FieldAmps;
 
         // A lost or stuck signal leaves the last speed in place.
-        if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)plant.SpeedRadPerSec;
+        if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)speed;
         else if (_speedSignal == SpeedSignalState.Zero) readings.SpeedRadPerSec = 0f;
         if (_isShown) return;
         _isShown = true;
-        readings.SpeedValid = _speedSignal != SpeedSignalState.Lost;
+        readings.SpeedValid = _speedSignal == SpeedSignalState.Sound ? isSpeedKnown : _speedSignal != SpeedSignalState.Lost;
         readings.ResistorCelsius = (float)_resistorCelsius;
         readings.Permissives = _permissives;
     }

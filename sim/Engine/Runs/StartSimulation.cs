@@ -1,7 +1,7 @@
 using System;
+using System.Linq;
 using System.Threading;
 using StarterCtl.Core;
-using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Solving;
 
@@ -32,14 +32,10 @@ public sealed class StartSimulation
     private readonly bool _isKept;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
-    private readonly RunEvent[] _events;
-    private Load _load;
-    private double _jamNewtonMetres;
-    private bool _isFieldBroken;
+    private readonly EventQueue _events;
+    private readonly Surroundings _surroundings;
     private double _tickSeconds;
     private double _tickNewtonMetres;
-    private int _nextEvent;
-    private double _nextEventSeconds;
 
     private StartSimulation(RunSetup setup, Settings settings, Record? record, Trace? trace)
     {
@@ -56,13 +52,12 @@ public sealed class StartSimulation
                 IsFieldClosed = setup.Field is not { HasContactor: true },
             },
             setup.InitialSpeedRadPerSec);
-        _load = setup.Load;
+        _surroundings = new Surroundings(setup);
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
-        _sensors = new SensorPanel(setup.ResistorCelsius);
+        _sensors = new SensorPanel(setup);
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
-        _events = [.. setup.Events];
-        FindNextEvent();
+        _events = new EventQueue(setup.Events);
         _ticksPerSample = record == null ? long.MaxValue : Math.Max(1, record.PeriodMicroseconds / setup.PeriodMicroseconds);
     }
 
@@ -86,7 +81,8 @@ public sealed class StartSimulation
     {
         // The controller is powered for one tick before the case begins, so that a press of start at 0 is an edge.
         Tick(0, -_periodSeconds, true);
-        if (!Array.Exists(_events, happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
+        LookAtConditions(-_periodSeconds);
+        if (!_setup.Events.Any(happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
         Happen(0);
 
         long ticks = (long)Math.Ceiling(_setup.DurationSeconds / _periodSeconds - TimeRounding / _periodSeconds);
@@ -95,6 +91,7 @@ public sealed class StartSimulation
             double now = tick * _periodSeconds;
             Tick(_setup.PeriodMicroseconds, now, _record != null && tick % _ticksPerSample == 0);
             if (tick == ticks) break;
+            LookAtConditions(now);
             AdvanceTo(now, (tick + 1) * _periodSeconds);
             if (tick % TicksBetweenReports == 0)
             {
@@ -103,7 +100,7 @@ public sealed class StartSimulation
             }
         }
 
-        return _log.Result(ticks * _periodSeconds);
+        return _log.Result(ticks * _periodSeconds) with { EventsLeft = _events.Left };
     }
 
     private void Tick(int elapsedMicroseconds, double now, bool keep)
@@ -121,7 +118,7 @@ public sealed class StartSimulation
 
     private void Sense(double now)
     {
-        _sensors.Show(_plant, _readings);
+        _sensors.Show(_plant, _readings, now);
         _contactors.Show(_readings);
         _panel.Show(now, _readings);
     }
@@ -133,29 +130,49 @@ public sealed class StartSimulation
         double at = now;
         for (double next = NextHappening(); next <= last; next = NextHappening())
         {
-            if (next > at) _plant.Advance(next - at);
+            if (next > at) AdvancePlant(at, next, next - at);
             at = Math.Max(at, next);
+            if (_surroundings.NextSeconds <= at) SettleRamps(at);
             MoveContacts(at);
             Happen(at);
         }
 
-        if (at == now) _plant.Advance(_periodSeconds);
-        else if (end > at) _plant.Advance(end - at);
+        if (at == now) AdvancePlant(at, end, _periodSeconds);
+        else if (end > at) AdvancePlant(at, end, end - at);
         _log.Advanced(end);
     }
 
-    private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _nextEventSeconds);
+    private double NextHappening() => Math.Min(Math.Min(_contactors.NextMoveSeconds, _events.NextSeconds), _surroundings.NextSeconds);
 
-    private void FindNextEvent() =>
-        _nextEventSeconds = _nextEvent < _events.Length ? _events[_nextEvent].AtSeconds : double.PositiveInfinity;
+    private void AdvancePlant(double from, double to, double seconds)
+    {
+        if (_surroundings.IsMoving) _plant.Change(_surroundings.At((from + to) / 2, _plant.Conditions));
+        _plant.Advance(seconds);
+    }
+
+    // A ramp's last step held the middle of its span; from here on it is where it went.
+    private void SettleRamps(double now)
+    {
+        _surroundings.Settle(now);
+        _plant.Change(_surroundings.At(now, _plant.Conditions));
+        _trace?.Changed(now);
+    }
+
+    private void LookAtConditions(double now)
+    {
+        if (!_events.IsWaiting) return;
+        bool isStarted = _controller.Phase is Phase.Accelerating or Phase.Running;
+        _events.Look(now, _plant.SpeedRadPerSec, isStarted ? _controller.Stage : 0);
+    }
 
     private void MoveContacts(double now)
     {
         if (_contactors.NextMoveSeconds > now) return;
-        int before = _contactors.StagesClosed;
         KeepBeforeChange();
-        _contactors.Move(now);
-        _log.BeforeChange(now, _contactors.StagesClosed & ~before);
+        int closing = _contactors.Move(now);
+        bool hasSwitched = _contactors.HasSwitched;
+        if (hasSwitched) _log.BeforeChange(now, closing);
+        else _log.Bounced(now);
         _plant.Change(_plant.Conditions with
         {
             LineClosed = _contactors.LineClosed,
@@ -163,53 +180,36 @@ public sealed class StartSimulation
             BrakeClosed = _contactors.BrakeClosed,
             IsFieldClosed = IsFieldClosed,
         });
-        _log.AfterChange(now);
+        if (hasSwitched) _log.AfterChange(now);
+        else _log.Bounced(now);
         _trace?.Changed(now);
     }
 
     private void Happen(double now)
     {
-        while (_nextEventSeconds <= now)
+        while (_events.NextSeconds <= now)
         {
-            RunEvent happening = _events[_nextEvent++];
-            FindNextEvent();
-            if (ChangesTheMachine(happening)) ChangeSurroundings(happening, now);
+            RunEvent happening = _events.Take();
+            if (Surroundings.IsConcerned(happening)) ChangeSurroundings(happening, now);
             if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
+            if (happening.CoilVoltageRatio is double ratio) _contactors.Feed(ratio, now);
             _sensors.Obey(happening);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }
     }
 
-    private static bool ChangesTheMachine(RunEvent happening) =>
-        happening.LoadTorqueNewtonMetres != null || happening.SupplyVolts != null || happening.ShaftLocked != null
-        || happening.FieldSupplyVolts != null || happening.FieldOpen != null;
-
     private void ChangeSurroundings(RunEvent happening, double now)
     {
-        PlantConditions conditions = _plant.Conditions;
         KeepBeforeChange();
         _log.BeforeChange(now, 0);
-        _load = _load with { ConstantNewtonMetres = happening.LoadTorqueNewtonMetres ?? _load.ConstantNewtonMetres };
-        if (happening.ShaftLocked is bool isLocked) _jamNewtonMetres = isLocked ? JamNewtonMetres() : 0;
-        _isFieldBroken = happening.FieldOpen ?? _isFieldBroken;
-        _plant.Change(conditions with
-        {
-            Load = _load with { ConstantNewtonMetres = _load.ConstantNewtonMetres + _jamNewtonMetres },
-            Supply = conditions.Supply with { OpenCircuitVolts = happening.SupplyVolts ?? conditions.Supply.OpenCircuitVolts },
-            FieldVolts = happening.FieldSupplyVolts ?? conditions.FieldVolts,
-            IsFieldClosed = IsFieldClosed,
-        });
+        PlantConditions changed = _surroundings.Obey(happening, now, _plant);
+        _plant.Change(changed with { IsFieldClosed = IsFieldClosed });
         _log.AfterChange(now);
         _trace?.Changed(now);
     }
 
-    private bool IsFieldClosed => !_isFieldBroken && (_setup.Field is not { HasContactor: true } || _contactors.FieldClosed);
-
-    private double JamNewtonMetres() => ShaftJam.TorqueNewtonMetres(
-        _plant,
-        Math.Max(_setup.Supply.OpenCircuitVolts, _plant.Conditions.Supply.OpenCircuitVolts),
-        _setup.Machine.Flux?.Curve.Constants[^1] ?? _setup.Machine.Constant);
+    private bool IsFieldClosed => !_surroundings.IsFieldBroken && (_setup.Field is not { HasContactor: true } || _contactors.FieldClosed);
 
     // As last read: otherwise a picture would draw a slope from the last kept sample, long ago, to the change.
     private void KeepBeforeChange()

@@ -37,7 +37,7 @@ public sealed class EnergyAccount
     /// <summary>The part of <see cref="ArmatureJoules"/> that the brush drop took, J.</summary>
     public double BrushJoules { get; private set; }
 
-    /// <summary>Taken by the load, J.</summary>
+    /// <summary>Taken by the load, J; negative when a hoist's load gave more than it took.</summary>
     public double LoadJoules { get; private set; }
 
     /// <summary>Magnetic energy of the armature circuit that a contact broke, J.</summary>
@@ -61,7 +61,7 @@ public sealed class EnergyAccount
         SupplyJoules += conditions.Supply.OpenCircuitVolts * network.Line.AmpSeconds(span, seconds) - source;
         BrushJoules += brush;
         ArmatureJoules += brush + conditions.Machine.ArmatureOhms * squareAmpSeconds;
-        LoadJoules += rotation * conditions.Load.ConstantNewtonMetres * span.Radians
+        LoadJoules += (rotation * conditions.Load.ConstantNewtonMetres + conditions.Load.HoistNewtonMetres) * span.Radians
             + conditions.Load.ViscousNewtonMetreSeconds * span.SquareSpeedSeconds
             + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds;
         SquareAmpSeconds += squareAmpSeconds;
@@ -75,6 +75,9 @@ public sealed class EnergyAccount
         ArmatureJoules += field.SharedOhms * lineSquare;
         FieldJoules += (conditions.IsFieldClosed ? field.Ohms : network.FieldOhms) * span.SquareFieldAmpSeconds;
     }
+
+    /// <summary>Books what the load takes at one instant.</summary>
+    internal void BookLoad(double joules) => LoadJoules += joules;
 
     /// <summary>Books the magnetic energy of a current that a contact broke.</summary>
     internal void BookArc(double joules) => ArcJoules += joules;

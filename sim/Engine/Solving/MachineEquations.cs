@@ -5,7 +5,7 @@ namespace StarterCtl.Engine.Solving;
 
 /// <summary>
 /// The machine's three equations, M y' = f(y) with y = (Ia, w, If), while no contact moves and no sign changes:
-/// <c>La dIa/dt = Ua - s Vb - Ra' Ia - Rc If - k w</c>, <c>J dw/dt = k Ia - r (Tc + c w^2) - B w</c> and
+/// <c>La dIa/dt = Ua - s Vb - Ra' Ia - Rc If - k w</c>, <c>J dw/dt = k Ia - r (Tc + c w^2) - Th - B w</c> and
 /// <c>Lf dIf/dt = Uf - Rf' If - Rc' Ia</c>, with k from the flux law and s, r the signs of conduction and rotation. A mass of 0 makes
 /// its equation a balance that holds at every instant.
 /// </summary>
@@ -53,7 +53,7 @@ public sealed class MachineEquations
         _fieldVolts = network.FieldVolts;
         _fieldOhms = network.FieldOhms;
         _fieldCouplingOhms = network.FieldCouplingOhms;
-        _constantTorque = rotation * load.ConstantNewtonMetres;
+        _constantTorque = rotation * load.ConstantNewtonMetres + load.HoistNewtonMetres;
         _viscous = load.ViscousNewtonMetreSeconds;
         _fan = rotation * load.FanNewtonMetreSecondsSquared;
         Masses = Vector256.Create(_conducts ? machine.ArmatureHenries : 1, _turns ? machine.InertiaKgM2 : 1, network.FieldHenries, 1);

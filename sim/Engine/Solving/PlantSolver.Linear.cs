@@ -30,6 +30,7 @@ public sealed partial class PlantSolver
         _signedAmps = machine.BrushDropVolts > 0 ? _conduction : 0;
         _signedSpeed = HasSignedLoad ? _rotation : 0;
         double steepestTorque = _constant * Math.Max(_ampsScale, Math.Abs(_amps)) + _conditions.Load.TorqueAt(_speedScale);
+        steepestTorque += Math.Abs(_conditions.Load.HoistNewtonMetres) - _conditions.Load.HoistNewtonMetres;
         _steepestAcceleration = HasSignedLoad ? AccelerationMargin * steepestTorque / machine.InertiaKgM2 : 0;
         _ampsSlope = _regime.AmpsSlope(_amps, _speed);
     }
@@ -185,7 +186,7 @@ public sealed partial class PlantSolver
         if (_conduction != 0) margin = CurrentMargin(amps);
         else if (_network.IsLive) margin = DeadBandVolts(_constant * speed) - Math.Abs(_drivingVolts - _constant * speed);
 
-        if (_rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(_constant * amps));
+        if (_rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(_constant * amps - _conditions.Load.HoistNewtonMetres));
         else if (HasSignedLoad) margin = Math.Min(margin, _rotation * speed);
         return margin;
     }

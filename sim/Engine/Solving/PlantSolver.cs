@@ -157,10 +157,16 @@ public sealed partial class PlantSolver
         OpenBooks();
     }
 
-    /// <summary>Changes circuit, supply, load or field circuit at this instant.</summary>
+    /// <summary>
+    /// Changes circuit, supply, load, inertia or field circuit at this instant. The speed goes on; the kinetic energy of an inertia that is
+    /// added comes from the load in the account, that of one that is taken away goes to it.
+    /// </summary>
     public void Change(PlantConditions conditions)
     {
         CloseBooks();
+        // What is added turns already: it brings its kinetic energy along, and what is taken away keeps it.
+        double added = conditions.Machine.InertiaKgM2 - _conditions.Machine.InertiaKgM2;
+        if (added != 0) Energy.BookLoad(-0.5 * added * _speed * _speed);
         _conditions = conditions;
         _network = new Network(conditions);
         ChooseRegime();
@@ -251,11 +257,19 @@ public sealed partial class PlantSolver
         double volts = _network.ArmatureVolts;
         _ampsScale = Math.Max(volts, Math.Abs(_constant * _speed)) / _network.ArmatureOhms + 1e-9;
         _speedScale = Math.Max(volts / _conditions.Machine.Constant, Math.Abs(_speed)) + 1e-9;
+        if (_conditions.Load.HoistNewtonMetres != 0) WidenScales();
         _isLinear = isFrozen && (_conditions.Load.FanNewtonMetreSecondsSquared == 0 || _rotation == 0);
         if (_isLinear) BeginLinear();
         else BeginCurved(isFrozen);
         if (!wasLinear || !_isLinear || constantBefore != _constant) _peaks.ChangeFlux(wasLinear ? constantBefore * _peaks.SteadyFluxAmps : 0, _amps);
         OpenBooks();
+    }
+
+    // A hoist drives a shaft at rest without any voltage: what the supply alone would drive says how fast is fast.
+    private void WidenScales()
+    {
+        _speedScale = Math.Max(_speedScale, Math.Max(1, _conditions.Supply.OpenCircuitVolts / _conditions.Machine.Constant));
+        _ampsScale = Math.Max(_ampsScale, _constant * _speedScale / _network.ArmatureOhms);
     }
 
     private void BeginCurved(bool isFrozen)
@@ -272,6 +286,7 @@ public sealed partial class PlantSolver
             CouplingOhms = _network.CouplingOhms,
             BrushVolts = machine.BrushDropVolts,
             HoldingNewtonMetres = _conditions.Load.ConstantNewtonMetres,
+            HoistNewtonMetres = _conditions.Load.HoistNewtonMetres,
         };
         _curved.Begin(
             equations,
@@ -370,7 +385,7 @@ public sealed partial class PlantSolver
     {
         if (_speed != 0) return Math.Sign(_speed);
         if (!HasSignedLoad) return 1;
-        double torque = _constant * _amps;
+        double torque = _constant * _amps - _conditions.Load.HoistNewtonMetres;
         double holding = _conditions.Load.ConstantNewtonMetres;
         if (torque > holding) return 1;
         if (torque < -holding) return -1;

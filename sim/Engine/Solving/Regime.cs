@@ -5,7 +5,7 @@ namespace StarterCtl.Engine.Solving;
 
 /// <summary>
 /// The machine's two linear equations while no contact moves, no sign changes and the flux stands still:
-/// <c>La dIa/dt = V - s Vb - R Ia - k w</c> and <c>J dw/dt = k Ia - r Tc - B w</c>, with s and r the signs of conduction and
+/// <c>La dIa/dt = V - s Vb - R Ia - k w</c> and <c>J dw/dt = k Ia - r Tc - Th - B w</c>, with s and r the signs of conduction and
 /// rotation. Without inductance the first becomes the time derivative of its own balance, so that one form serves both.
 /// </summary>
 public sealed class Regime
@@ -34,7 +34,7 @@ public sealed class Regime
         {
             _accelerationFromAmps = constant / machine.InertiaKgM2;
             _accelerationFromSpeed = -load.ViscousNewtonMetreSeconds / machine.InertiaKgM2;
-            _accelerationConstant = -rotation * load.ConstantNewtonMetres / machine.InertiaKgM2;
+            _accelerationConstant = (-rotation * load.ConstantNewtonMetres - load.HoistNewtonMetres) / machine.InertiaKgM2;
         }
 
         if (conduction == 0) return;

@@ -14,7 +14,7 @@ internal readonly record struct SignRules
     /// <summary>True while no current flows in a closed circuit: the voltage must stay inside the brushes' dead band.</summary>
     public bool IsCurrentHeld { get; init; }
 
-    /// <summary>True while the load holds the shaft: the torque must stay below its constant torque.</summary>
+    /// <summary>True while the load holds the shaft: what the torque leaves of the hoist's, or adds to it, must stay below the constant torque.</summary>
     public bool IsShaftHeld { get; init; }
 
     /// <summary>Voltage that drives the current, V.</summary>
@@ -29,6 +29,9 @@ internal readonly record struct SignRules
     /// <summary>Torque that the load holds against, N m.</summary>
     public double HoldingNewtonMetres { get; init; }
 
+    /// <summary>Torque of a hoist, which the motor's is held against, N m.</summary>
+    public double HoistNewtonMetres { get; init; }
+
     /// <summary>True when there is anything beside the two signs.</summary>
     public bool HasMargin => IsCurrentHeld || IsShaftHeld;
 
@@ -37,7 +40,7 @@ internal readonly record struct SignRules
     {
         double k = equations.ConstantAt(amps, fieldAmps), margin = double.PositiveInfinity;
         if (IsCurrentHeld) margin = DeadBandVolts(BrushVolts, DrivingVolts, k * speed) - Math.Abs(DrivingVolts - CouplingOhms * fieldAmps - k * speed);
-        if (IsShaftHeld) margin = Math.Min(margin, HoldingNewtonMetres - Math.Abs(k * amps));
+        if (IsShaftHeld) margin = Math.Min(margin, HoldingNewtonMetres - Math.Abs(k * amps - HoistNewtonMetres));
         return margin;
     }
 

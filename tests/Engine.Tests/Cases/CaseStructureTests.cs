@@ -62,7 +62,7 @@ public sealed class CaseStructureTests
             2: supply.voltage: found "5 A", a current; allowed: a voltage in V, mV or kV, above 0, up to 100 kV, e.g. "220 V"
             4: found "rated-power = 15 kW", with a value without quotes; allowed: rated-power = "15 kW"
             5: motor.inertai: found an unknown key; allowed: motor.inertia is the nearest known key
-            7: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, permissives, current-gain, resistor-temperature and command
+            7: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, hoist-torque, load-inertia, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, coil-voltage, permissives, current-gain, missing-pulses, extra-pulses, resistor-temperature and command
             """.ReplaceLineEndings("\n"),
             Sample.Problems("""
                 [supply]
@@ -76,8 +76,14 @@ public sealed class CaseStructureTests
                 """));
 
     [Theory]
-    [InlineData("command = \"stop\"", "1: event.at: found nothing; allowed: a time in s, ms, us, min or h, 0 to 3600 s, e.g. \"5 s\"")]
-    [InlineData("at = \"1 s\"", "1: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, permissives, current-gain, resistor-temperature and command")]
+    [InlineData("command = \"stop\"", "1: event.at: found nothing; allowed: a time in s, ms, us, min or h, 0 to 3600 s, e.g. \"5 s\"; or when-speed-above, when-speed-below or when-stage instead")]
+    [InlineData("at = \"1 s\"\nwhen-stage = 2\ncommand = \"stop\"", "3: event.when-stage: found it beside event.at; allowed: exactly one of at, when-speed-above, when-speed-below or when-stage")]
+    [InlineData("when-speed-above = \"1 rpm\"\nwhen-speed-below = \"2 rpm\"\ncommand = \"stop\"", "3: event.when-speed-below: found it beside event.when-speed-above; allowed: exactly one of at, when-speed-above, when-speed-below or when-stage")]
+    [InlineData("at = \"1 s\"\nafter = \"1 s\"\ncommand = \"stop\"", "3: event.after: found it without a condition; allowed: when-speed-above, when-speed-below or when-stage beside it")]
+    [InlineData("at = \"1 s\"\nover = \"1 s\"\ncommand = \"stop\"", "3: event.over: found it without anything that could take its time; allowed: load-torque, hoist-torque or supply-voltage beside it")]
+    [InlineData("when-stage = 18\ncommand = \"stop\"", "2: event.when-stage: found 18; allowed: a whole number, 1 to 17, without unit, e.g. 2")]
+    [InlineData("when-speed-above = \"1 s\"\ncommand = \"stop\"", "2: event.when-speed-above: found \"1 s\", a time; allowed: a speed in rpm, r/min, rad/s or deg/s, -100000 rpm to 100000 rpm, e.g. \"600 rpm\"")]
+    [InlineData("at = \"1 s\"", "1: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, hoist-torque, load-inertia, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, coil-voltage, permissives, current-gain, missing-pulses, extra-pulses, resistor-temperature and command")]
     [InlineData("at = \"1 s\"\ncommand = \"stp\"", "3: event.command: found \"stp\"; allowed: \"start\", \"stop\", \"reset\", \"emergency stop\" or \"release emergency stop\"; the nearest is \"stop\"")]
     [InlineData("at = \"11 s\"\ncommand = \"stop\"", "2: event.at: found \"11 s\", after the end of the run; allowed: up to run.duration, 10 s")]
     [InlineData("at = \"-1 s\"\ncommand = \"stop\"", "2: event.at: found \"-1 s\"; allowed: 0 to 3600 s, e.g. \"5 s\"")]
@@ -99,6 +105,21 @@ public sealed class CaseStructureTests
             at = "2000 ms"
             load-torque = "0 N m"
             """).Events.Count);
+
+    [Fact]
+    public void Parse_EventOnAConditionBetweenTimes_LeavesTheirOrderAlone() =>
+        Assert.Equal([1.0, double.PositiveInfinity, 2.0], Sample.Parse("""
+            [[event]]
+            at = "1 s"
+            command = "start"
+            [[event]]
+            when-speed-below = "30 rpm"
+            after = "200 ms"
+            command = "stop"
+            [[event]]
+            at = "2 s"
+            command = "stop"
+            """).Events.Select(happening => happening.AtSeconds));
 
     [Fact]
     public void Parse_NestedBeyondSense_IsAProblemAndNotACrash() =>

@@ -43,6 +43,7 @@ internal static class Sample
         constant-torque = "70 N m"
         viscous-torque = "0.05 N m s/rad"
         fan-torque = "0.002 N m s2/rad2"
+        hoist-torque = "90 N m"
         speed = "-30 rpm"
 
         [starter]
@@ -65,6 +66,10 @@ internal static class Sample
 
         [contactors]
         closing-time = "40 ms"
+        bounce-count = 3
+        bounce-time = "1 ms"
+        pick-up-voltage = 0.8
+        drop-out-voltage = 0.6
         opening-time = "15 ms"
 
         [run]
@@ -119,6 +124,23 @@ internal static class Sample
         brake-contact = "yes"
         field-contact = "yes"
         field-current = "yes"
+        current-noise = "1.5 A"
+        current-gain = 1.02
+        current-offset = "-2 A"
+        current-range = "400 A"
+        voltage-noise = "0.8 V"
+        voltage-gain = 1.02
+        voltage-offset = "-1.5 V"
+        voltage-range = "400 V"
+        speed-noise = "2 rpm"
+        speed-gain = 1.02
+        speed-offset = "-3 rpm"
+        speed-range = "2000 rpm"
+        bits = 12
+        filter-time = "2 ms"
+        seed = 7
+        pulses-per-revolution = 60
+        pulse-timeout = "100 ms"
 
         [protection]
         trip-confirm-time = "20 ms"

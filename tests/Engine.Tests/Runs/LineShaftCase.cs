@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Runs;
@@ -59,5 +60,5 @@ internal static class LineShaftCase
     /// <summary>One check of a verdict.</summary>
     public static LimitCheck Check(StartStudy study, string name) => Assert.Single(study.Verdict.Checks, check => check.Name == name);
 
-    private static string Written(string value) => value[0] is '[' or '"' || int.TryParse(value, out _) ? value : $"\"{value}\"";
+    private static string Written(string value) => value[0] is '[' or '"' || double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? value : $"\"{value}\"";
 }
