@@ -28,6 +28,24 @@ internal static class ReferenceStart
     /// <summary>The controller's settings.</summary>
     public static Settings Settings { get; } = NewSettings();
 
+    /// <summary>The same machine with another number of stages, each graded from 700 A.</summary>
+    public static (RunSetup Setup, Settings Settings) WithStages(int stages)
+    {
+        StarterDesign design = StarterDesigner.Design(new DesignInput
+        {
+            SupplyVolts = 250,
+            ArmatureOhms = Machine.ArmatureOhms,
+            MachineConstant = Machine.Constant,
+            InertiaKgM2 = Machine.InertiaKgM2,
+            Load = Load,
+            PeakAmps = 700,
+            StageCount = stages,
+        });
+        return (
+            Setup with { SectionOhms = [.. design.Stages.Select(stage => stage.SectionOhms)] },
+            ControllerSettings.From(design, Machine, new ControlSetup { ConfirmMicroseconds = 2000, InstantTripAmps = 1050 }));
+    }
+
     /// <summary>The same starter with a field contactor and a brake, so that it passes through every phase.</summary>
     public static Settings SettingsWithFieldAndBrake()
     {

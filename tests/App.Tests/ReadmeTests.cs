@@ -34,6 +34,14 @@ public sealed class ReadmeTests : IDisposable
     }
 
     [Fact]
+    public async Task Readme_CraneBlock_IsWhatDesignPrints()
+    {
+        await _cli.Run("design", Path.Combine(Repository.Root, "sim", "cases", "crane-travel.toml"));
+
+        AssertShown(_cli.Output);
+    }
+
+    [Fact]
     public async Task Readme_FaultBlock_IsWhatRunPrints()
     {
         int code = await _cli.Run("run", Path.Combine(Repository.Root, "sim", "cases", "speed-lost-starting.toml"), "--out", _cli.OutFolder);

@@ -162,7 +162,7 @@ public static partial class CaseKeys
 
     /// <summary><c>protection.overspeed</c>: speed that trips.</summary>
     public static readonly CaseKey ProtectionOverspeed =
-        new("protection.overspeed", CaseValueKind.Quantity, "\"1500 rpm\"", "Speed of either direction that trips")
+        new("protection.overspeed", CaseValueKind.Quantity, "\"1500 rpm\"", "Speed of either direction that trips; left out: twice the rated speed for a series motor, off for any other")
         { Range = CaseRange.Above0(Dimension.Speed, "100000 rpm") };
 
     /// <summary><c>protection.reverse-speed</c>: speed against the start that trips.</summary>

@@ -18,7 +18,7 @@ public sealed class Magnetisation
 
     private readonly double[] _amps;
     private readonly double[] _constants;
-    private readonly double[] _slopes;
+    private readonly Piece[] _pieces;
 
     /// <summary>Takes the points of a curve.</summary>
     /// <param name="amps">Exciting current of each point, A; two or more, the first 0, rising strictly.</param>
@@ -39,7 +39,7 @@ public sealed class Magnetisation
             throw new ArgumentException("A magnetisation curve rises strictly in current and does not fall in flux.", nameof(amps));
         }
 
-        _slopes = Slopes();
+        _pieces = Pieces(Slopes());
     }
 
     /// <summary>Exciting current of each point, A.</summary>
@@ -75,15 +75,29 @@ public sealed class Magnetisation
             return _constants[last];
         }
 
-        int i = 1;
-        while (amps > _amps[i]) i++;
-        double span = _amps[i] - _amps[i - 1], part = (amps - _amps[i - 1]) / span;
-        double rise = _constants[i] - _constants[i - 1], chord = rise / span;
-        double before = _slopes[i - 1] - chord, after = _slopes[i] - chord;
-        // The chord, and the cubic that gives its ends their slopes.
-        double left = 1 - part;
-        slope = chord + before * left * (1 - 3 * part) + after * part * (3 * part - 2);
-        return _constants[i - 1] + part * rise + span * part * left * (before * left - after * part);
+        int i = 0;
+        while (amps > _amps[i + 1]) i++;
+        ref readonly Piece piece = ref _pieces[i];
+        double t = amps - _amps[i];
+        slope = piece.C1 + t * (2 * piece.C2 + t * 3 * piece.C3);
+        return _constants[i] + t * (piece.C1 + t * (piece.C2 + t * piece.C3));
+    }
+
+    /// <summary>The cubic piece behind a point: c0 + c1 t + c2 t^2 + c3 t^3 of the current t behind it, c0 the point's constant.</summary>
+    private readonly record struct Piece(double C1, double C2, double C3);
+
+    // From the slopes at both ends of a piece.
+    private Piece[] Pieces(double[] slopes)
+    {
+        Piece[] pieces = new Piece[_amps.Length - 1];
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            double span = _amps[i + 1] - _amps[i], chord = Chord(i + 1);
+            double c3 = (slopes[i] + slopes[i + 1] - 2 * chord) / (span * span);
+            pieces[i] = new Piece(slopes[i], (chord - slopes[i]) / span - c3 * span, c3);
+        }
+
+        return pieces;
     }
 
     private double[] Slopes()

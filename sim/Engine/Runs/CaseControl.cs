@@ -17,6 +17,9 @@ internal static class CaseControl
     private const double CurveRatio = 1.5;
     private const double LeastContactSeconds = 0.1;
 
+    // Common practice, no source.
+    private const double SeriesOverspeedRatio = 2;
+
     /// <summary>Reads everything that sets the controller beside the design.</summary>
     /// <param name="file">The case.</param>
     /// <param name="design">Its starter.</param>
@@ -44,7 +47,7 @@ internal static class CaseControl
             Flux = ControllerCurve.Of(machine, file.IsYes(CaseKeys.SensorsFieldCurrent), design.PeakAmps, CurveRatio * instantTripAmps),
             Brake = file.HasAnyOf("brake") ? BrakeOf(file) : null,
             Sensors = SensorsOf(file),
-            Protections = ProtectionsOf(file),
+            Protections = ProtectionsOf(file, machine.Kind),
         };
     }
 
@@ -87,7 +90,11 @@ internal static class CaseControl
         HasStageContacts = file.IsYes(CaseKeys.SensorsStageContacts),
     };
 
-    private static ProtectionSetup ProtectionsOf(CaseFile file) => new()
+    // A series motor that loses its load runs away: it is never left without this limit where a rated speed is known.
+    private static double? UsualOverspeed(CaseFile file, MachineKind kind) =>
+        kind == MachineKind.Series ? SeriesOverspeedRatio * Optional(file, CaseKeys.MotorRatedSpeed) : null;
+
+    private static ProtectionSetup ProtectionsOf(CaseFile file, MachineKind kind) => new()
     {
         TripConfirmMicroseconds = Time(file, CaseKeys.ProtectionTripConfirmTime),
         SupplyLowVolts = Optional(file, CaseKeys.ProtectionSupplyLow),
@@ -106,7 +113,7 @@ internal static class CaseControl
         MaximumStartMicroseconds = OptionalTime(file, CaseKeys.ProtectionMaximumStartTime),
         StallAmps = Optional(file, CaseKeys.ProtectionStallCurrent),
         StallMicroseconds = Time(file, CaseKeys.ProtectionStallTime),
-        OverspeedRadPerSec = Optional(file, CaseKeys.ProtectionOverspeed),
+        OverspeedRadPerSec = Optional(file, CaseKeys.ProtectionOverspeed) ?? UsualOverspeed(file, kind),
         ReverseRadPerSec = Optional(file, CaseKeys.ProtectionReverseSpeed),
         DisagreementVolts = Optional(file, CaseKeys.ProtectionDisagreement),
         DisagreementMicroseconds = Time(file, CaseKeys.ProtectionDisagreementTime),

@@ -46,7 +46,7 @@ public static class CaseRunner
             Record = record,
             Trace = trace,
             Verdict = RunJudge.Judge(file, designed, setup.Machine, result),
-            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings)],
+            Warnings = [.. designed.Warnings, .. LockoutWarnings(designed, settings), .. RunawayWarnings(designed, setup, settings)],
         };
     }
 
@@ -135,6 +135,15 @@ public static class CaseRunner
         }
 
         return ticks * setup.PeriodMicroseconds;
+    }
+
+    private static IEnumerable<string> RunawayWarnings(CaseDesign designed, RunSetup setup, Settings settings)
+    {
+        if (designed.Machine.Kind != MachineKind.Series || setup.Load != Load.None) yield break;
+        string limit = settings.OverspeedRadPerSec < Settings.Largest
+            ? $"the overspeed limit of {Text.Number(settings.OverspeedRadPerSec * 30 / Math.PI)} r/min ends it"
+            : "nothing ends it, for neither protection.overspeed nor motor.rated-speed is given";
+        yield return $"Nothing loads this series motor: it runs away, and {limit}.";
     }
 
     private static IEnumerable<string> LockoutWarnings(CaseDesign designed, Settings settings)

@@ -11,6 +11,7 @@ internal sealed class OperatorPanel
     private double _stopReleasesAt = double.NegativeInfinity;
     private double _resetReleasesAt = double.NegativeInfinity;
     private bool _emergencyStop;
+    private bool _isAtRest;
 
     /// <summary>Does what the operator does.</summary>
     public void Obey(OperatorCommand command, double nowSeconds)
@@ -31,11 +32,16 @@ internal sealed class OperatorPanel
                 _emergencyStop = command == OperatorCommand.EmergencyStop;
                 break;
         }
+
+        _isAtRest = false;
     }
 
-    /// <summary>Writes the inputs as they stand at a time.</summary>
+    /// <summary>Writes the inputs as they stand at a time, into readings that keep what has not changed.</summary>
     public void Show(double nowSeconds, Readings readings)
     {
+        // With every button released and shown so, nothing changes until the operator does something.
+        if (_isAtRest) return;
+        _isAtRest = nowSeconds >= _startReleasesAt && nowSeconds >= _stopReleasesAt && nowSeconds >= _resetReleasesAt;
         readings.StartPressed = nowSeconds < _startReleasesAt;
         readings.StopPressed = nowSeconds < _stopReleasesAt;
         readings.ResetPressed = nowSeconds < _resetReleasesAt;

@@ -45,7 +45,8 @@ internal sealed class RunLog
     public bool Tick(double now, int cutouts)
     {
         Explanation why = _controller.Why;
-        FollowThreshold(why, now);
+        if (_controller.Phase == Phase.Accelerating) FollowThreshold(why, now);
+        else _marginStage = 0;
         for (int i = 0; cutouts >> i != 0; i++)
         {
             if ((cutouts & (1 << i)) == 0) continue;
@@ -138,7 +139,6 @@ internal sealed class RunLog
     // The back-EMF crosses its threshold between two ticks; a straight line between them says when.
     private void FollowThreshold(Explanation why, double now)
     {
-        if (_controller.Phase != Phase.Accelerating) _marginStage = 0;
         if (why.Reason is not (Reason.BackEmfBelowThreshold or Reason.MinimumDwell or Reason.Confirming or Reason.StageCutOut or Reason.CurrentAboveLockout)) return;
 
         // A lockout speaks of the current: the threshold is passed, by how much is not said.

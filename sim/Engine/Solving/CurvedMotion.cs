@@ -16,8 +16,8 @@ internal sealed class CurvedMotion
     // A condition that is no polynomial is looked at this often inside a step.
     private const int Looks = 8;
 
-    // Between the nodes of a step a torque is hardly larger than at them.
-    private const double PeakNearness = 0.9;
+    // Between the nodes of a step a current is hardly larger than at them.
+    private const double CurrentMargin = 1.1;
 
     // Gauss-Legendre, 4 points on (0, 1): exact for the square and nearly so for the cube of a cubic; any table of quadrature formulas.
     private static readonly double[] Nodes = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 0.9305681557970263];
@@ -108,18 +108,28 @@ internal sealed class CurvedMotion
     public void Book(ref StepIntegrals sums, ref PeakWatch peaks)
     {
         if (_stepSeconds == 0 || _at <= _booked) return;
-        double span = _at - _booked, highest = 0, atEnds = Math.Max(Torque(_step.At(_booked / _stepSeconds)), Torque(_state));
+        double span = _at - _booked, amps = 0;
         for (int i = 0; i < Nodes.Length; i++)
         {
             Vector256<double> state = _step.At((_booked + Nodes[i] * span) / _stepSeconds);
             sums.Add(Weights[i] * span, state.GetElement(0), state.GetElement(1), state.GetElement(2));
-            highest = Math.Max(highest, Torque(state));
+            amps = Math.Max(amps, Math.Abs(state.GetElement(0)));
         }
 
-        // Only a torque that is larger inside than at both ends has a top there, and only one that could be the peak is looked for.
-        if (highest > atEnds && highest > PeakNearness * peaks.NewtonMetres) highest = Math.Max(highest, HighestTorque(span));
-        peaks.NoteTorque(Math.Max(highest, atEnds));
+        // A current that could make no new peak at the largest flux of all needs no closer look.
+        Vector256<double> begin = _step.At(_booked / _stepSeconds);
+        amps = Math.Max(amps, Math.Max(Math.Abs(begin.GetElement(0)), Math.Abs(_state.GetElement(0))));
+        if (CurrentMargin * amps * _equations.LargestConstant > peaks.NewtonMetres) NoteTorques(begin, span, ref peaks);
         _booked = _at;
+    }
+
+    // Only a torque that is larger inside than at both ends has a top there.
+    private void NoteTorques(Vector256<double> begin, double span, ref PeakWatch peaks)
+    {
+        double highest = 0, atEnds = Math.Max(Torque(begin), Torque(_state));
+        foreach (double node in Nodes) highest = Math.Max(highest, TorqueAt(_booked + node * span));
+        if (highest > atEnds) highest = Math.Max(highest, HighestTorque(span));
+        peaks.NoteTorque(Math.Max(highest, atEnds));
     }
 
     private double Torque(Vector256<double> state) =>

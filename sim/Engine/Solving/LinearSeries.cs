@@ -8,6 +8,10 @@ internal static class LinearSeries
     /// <summary>Highest power in a series.</summary>
     public const int Order = 9;
 
+    // 1 / (k + 1)! for the powers of the series but the last.
+    private static readonly double[] OneOverFactorial =
+        [1, 1.0 / 2, 1.0 / 6, 1.0 / 24, 1.0 / 120, 1.0 / 720, 1.0 / 5040, 1.0 / 40320, 1.0 / 362880];
+
     // At this size of A h the first power left out is below the last bit.
     private const double SeriesSpan = 0.125;
 
@@ -37,19 +41,26 @@ internal static class LinearSeries
         }
     }
 
-    /// <summary>The change over a span, exp(A h) - 1.</summary>
+    /// <summary>The change over a span, exp(A h) - 1 = f(B h) A h with f(X) = 1 + X/2! + X^2/3! + ..., B the upper left of A.</summary>
     public static void Change(ReadOnlySpan<double> a, double h, Span<double> change)
     {
-        Span<double> terms = stackalloc double[3 * (Order + 1)];
-        for (int row = 0; row < 2; row++)
+        double x00 = a[0] * h, x01 = a[1] * h, x10 = a[3] * h, x11 = a[4] * h;
+        double f00 = OneOverFactorial[^1], f01 = 0, f10 = 0, f11 = f00;
+        for (int k = OneOverFactorial.Length - 2; k >= 0; k--)
         {
-            Terms(a, h, row, terms);
-            for (int c = 0; c < 3; c++)
-            {
-                double sum = 0;
-                for (int k = Order; k >= 1; k--) sum += terms[3 * k + c];
-                change[3 * row + c] = sum;
-            }
+            double g00 = x00 * f00 + x01 * f10, g01 = x00 * f01 + x01 * f11;
+            double g10 = x10 * f00 + x11 * f10, g11 = x10 * f01 + x11 * f11;
+            f00 = g00 + OneOverFactorial[k];
+            f01 = g01;
+            f10 = g10;
+            f11 = g11 + OneOverFactorial[k];
+        }
+
+        for (int c = 0; c < 3; c++)
+        {
+            double amps = a[c] * h, speed = a[3 + c] * h;
+            change[c] = f00 * amps + f01 * speed;
+            change[3 + c] = f10 * amps + f11 * speed;
         }
     }
 

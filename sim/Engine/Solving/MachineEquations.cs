@@ -66,6 +66,9 @@ public sealed class MachineEquations
     public double ConstantAt(double amps, double fieldAmps) =>
         _curve == null ? _constant : _curve.ConstantAt(_fieldShare * fieldAmps + _armatureShare * amps);
 
+    /// <summary>Largest that this can be, V s/rad.</summary>
+    public double LargestConstant => _curve == null ? _constant : _curve.Constants[^1];
+
     /// <summary>The right-hand side f(y).</summary>
     public Vector256<double> Right(Vector256<double> state)
     {

@@ -5,22 +5,22 @@ namespace StarterCtl.Engine.Solving;
 /// <summary>Largest current and torque since a restart. The torque's is not the current's where the flux changes on the way.</summary>
 internal struct PeakWatch
 {
+    private double _amps;
     private double _newtonMetres;
 
     /// <summary>Largest magnitude of the current, A.</summary>
-    public double Amps { readonly get; private set; }
+    public readonly double Amps => Math.Max(_amps, SteadyFluxAmps);
 
     /// <summary>Largest magnitude of the torque while the flux moved, or up to its last change, N m.</summary>
     public readonly double NewtonMetres => _newtonMetres;
 
-    /// <summary>Largest magnitude of the current since the flux stands still, A.</summary>
+    /// <summary>Largest magnitude of the current since the flux last changed, A.</summary>
     public double SteadyFluxAmps { readonly get; private set; }
 
     /// <summary>Looks at a current.</summary>
     public void Note(double amps)
     {
         double magnitude = Math.Abs(amps);
-        if (magnitude > Amps) Amps = magnitude;
         if (magnitude > SteadyFluxAmps) SteadyFluxAmps = magnitude;
     }
 
@@ -34,8 +34,8 @@ internal struct PeakWatch
     public void Restart(double amps)
     {
         _newtonMetres = 0;
-        Amps = Math.Abs(amps);
-        SteadyFluxAmps = Amps;
+        _amps = 0;
+        SteadyFluxAmps = Math.Abs(amps);
     }
 
     /// <summary>Begins a span of other flux.</summary>
@@ -44,6 +44,7 @@ internal struct PeakWatch
     public void ChangeFlux(double newtonMetres, double amps)
     {
         NoteTorque(newtonMetres);
+        _amps = Amps;
         SteadyFluxAmps = Math.Abs(amps);
     }
 }

@@ -12,7 +12,7 @@ namespace StarterCtl.Engine.Solving;
 public sealed partial class PlantSolver
 {
     /// <summary>Error allowed per step of the adaptive method, as a part of the locked-rotor current, the no-load speed and the field current.</summary>
-    public const double StepTolerance = 1e-9;
+    public const double StepTolerance = 1e-8;
 
     // What is left to the final field current counts as arrived: its flux moves no armature current that could be told apart.
     private const double StillRatio = 1e-8;

@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using StarterCtl.Core;
+using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Runs;
 using Xunit;
 
@@ -102,5 +103,27 @@ public sealed class MachineCaseTests
         double before = study.Trace.Samples.Last(sample => sample.TimeSeconds <= 11).SpeedRadPerSec, after = during.Last().SpeedRadPerSec;
         double given = 0.5 * 14.55 * (before * before - after * after);
         Assert.InRange(given, 0.6 * ramJoules, ramJoules);
+    }
+
+    /// <summary>With its own limit, and without one: twice the 720 r/min of the plate.</summary>
+    [Theory]
+    [InlineData(true, 1500)]
+    [InlineData(false, 1440)]
+    public void Series_WithoutLoad_RunsAwayAndEndsAtOverspeed(bool hasLimit, double rpm)
+    {
+        string text = ShippedCase.Text("crane-travel")
+            .Replace("constant-torque = \"150 N m\"", "", StringComparison.Ordinal)
+            .Replace("viscous-torque = \"0.6 N m s/rad\"", "", StringComparison.Ordinal)
+            .Replace("duration = \"12 s\"", "duration = \"30 s\"", StringComparison.Ordinal);
+        text = text[..text.IndexOf("[[event]]", StringComparison.Ordinal)];
+        if (!hasLimit) text = text.Replace("overspeed = \"1500 rpm\"", "", StringComparison.Ordinal);
+
+        StartStudy study = CaseRunner.Run(CaseFile.Parse("runaway.toml", text), null, TestContext.Current.CancellationToken);
+
+        FaultEntry fault = Assert.Single(study.Result.Faults);
+        Assert.Equal(FaultId.Overspeed, fault.Id);
+        Assert.Equal(rpm, fault.Value * 30 / Math.PI, 0.01 * rpm);
+        Assert.Equal("fail", study.Verdict.Word);
+        Assert.Contains(study.Warnings, warning => warning.StartsWith("Nothing loads this series motor", StringComparison.Ordinal) && warning.Contains($"{rpm} r/min", StringComparison.Ordinal));
     }
 }

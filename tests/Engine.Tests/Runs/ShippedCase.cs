@@ -16,6 +16,9 @@ internal static class ShippedCase
     /// <summary>Names without their ending.</summary>
     public static IEnumerable<string> Names => Directory.EnumerateFiles(Folder, "*.toml").Select(path => Path.GetFileNameWithoutExtension(path)).Order(StringComparer.Ordinal);
 
+    /// <summary>Text of a case.</summary>
+    public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name + ".toml"));
+
     /// <summary>Runs a case; the test's own end ends it.</summary>
     public static StartStudy Run(string name) => CaseRunner.Run(CaseFile.Read(Path.Combine(Folder, name + ".toml")), null, TestContext.Current.CancellationToken);
 
