@@ -1,6 +1,6 @@
 using System.Linq;
-using StarterCtl.Core;
 using StarterCtl.App.Reporting.Plots;
+using StarterCtl.Core;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Runs;
 using static StarterCtl.App.Reporting.Quantity;
