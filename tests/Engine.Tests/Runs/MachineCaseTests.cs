@@ -126,4 +126,24 @@ public sealed class MachineCaseTests
         Assert.Equal("fail", study.Verdict.Word);
         Assert.Contains(study.Warnings, warning => warning.StartsWith("Nothing loads this series motor", StringComparison.Ordinal) && warning.Contains($"{rpm} r/min", StringComparison.Ordinal));
     }
+
+    // The load's 40 N m less 12 N m of friction, k = (220 - 2 - 39 x 0.3) V / (1000 r/min): first into the supply, then into 2.7 ohm.
+    [Fact]
+    public void HoistLowering_Load_IsHeldByTheSupplyAndThenByTheBrake()
+    {
+        StartStudy study = ShippedCase.Run("hoist-lowering");
+        double k = (220 - 2 - 39 * 0.3) / (1000 * Math.PI / 30), amps = (40 - 12) / k;
+        Assert.Equal("pass", study.Verdict.Word);
+
+        var driven = study.Trace.Samples.Last(sample => sample.TimeSeconds < 5);
+        Assert.Equal(-amps, driven.ArmatureAmps, 0.02);
+        Assert.Equal((220 + 2 + amps * 0.32) / k, driven.SpeedRadPerSec, 0.05);
+
+        // It comes down to the crawl with J R / k^2 = 0.93 s, and the mechanical brake takes over a second after 260 r/min.
+        var braked = study.Trace.Samples.Last(sample => sample.TimeSeconds < study.Result.Timeline.Last(entry => entry.Event?.ShaftLocked == true).Seconds);
+        double crawl = (2 + amps * 3) / k;
+        double below = crawl + (260 * Math.PI / 30 - crawl) * Math.Exp(-1 / (1.2 * 3 / (k * k)));
+        Assert.Equal(below, braked.SpeedRadPerSec, 0.1);
+        Assert.True(study.Result.SupplyJoules < 0 && study.Result.LoadJoules < 0);
+    }
 }
