@@ -233,4 +233,38 @@ public sealed class AloneTests
         uptime.Advance(999_999_999);
         Assert.Equal(int.MaxValue, uptime.Seconds);
     }
+
+    // A button that is stuck at power-up resets nothing, not even a fault of the first tick.
+    [Fact]
+    public void Reset_HeldSincePowerUp_ClearsNothing()
+    {
+        Bench bench = new();
+        bench.Readings.ResetPressed = true;
+        bench.Readings.EmergencyStop = true;
+        bench.Tick();
+        bench.Readings.EmergencyStop = false;
+        bench.Ticks(20);
+        Assert.Equal(Phase.Tripped, bench.Controller.Phase);
+
+        bench.Readings.ResetPressed = false;
+        bench.Tick().PressReset();
+        Assert.Equal(Phase.Ready, bench.Controller.Phase);
+    }
+
+    [Theory]
+    [InlineData(true, 0)]
+    [InlineData(false, 300)]
+    public void Field_ContactorOrTimeAlone_IsBuiltBeforeTheLine(bool hasContactor, int buildMilliseconds)
+    {
+        Bench bench = new Bench(settings =>
+        {
+            settings.FieldContactorFitted = hasContactor;
+            settings.FieldContactFitted = hasContactor;
+            settings.FieldBuildMicroseconds = buildMilliseconds * Bench.Millisecond;
+        }).Tick().PressStart();
+
+        Assert.Equal((Phase.FieldBuilding, false), (bench.Controller.Phase, bench.Outputs.CloseLine));
+        bench.TickUntil(() => bench.Outputs.CloseLine, 400);
+        Assert.Equal(hasContactor, bench.Outputs.CloseField);
+    }
 }
