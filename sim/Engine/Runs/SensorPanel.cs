@@ -30,24 +30,39 @@ internal sealed class SensorPanel(RunSetup setup)
     /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
     public void Show(PlantSolver plant, Readings readings, double now)
     {
-        double speed = plant.SpeedRadPerSec, amps = _currentGain * plant.ArmatureAmps, volts = plant.TerminalVolts;
-        bool isSpeedKnown = true;
+        readings.FieldAmps = (float)plant.FieldAmps;
         if (_real != null)
         {
-            isSpeedKnown = _real.Read(now, ref volts, ref amps, ref speed);
-            _isShown = false;
+            ShowReal(_real, plant, readings, now);
+            return;
         }
 
-        readings.SupplyVolts = (float)volts;
-        readings.ArmatureAmps = (float)amps;
-        readings.FieldAmps = (float)plant.FieldAmps;
+        readings.SupplyVolts = (float)plant.TerminalVolts;
+        readings.ArmatureAmps = (float)(_currentGain * plant.ArmatureAmps);
 
         // A lost or stuck signal leaves the last speed in place.
-        if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)speed;
+        if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)plant.SpeedRadPerSec;
         else if (_speedSignal == SpeedSignalState.Zero) readings.SpeedRadPerSec = 0f;
         if (_isShown) return;
         _isShown = true;
+        readings.SpeedValid = _speedSignal != SpeedSignalState.Lost;
+        ShowTheRest(readings);
+    }
+
+    private void ShowReal(SensorSet real, PlantSolver plant, Readings readings, double now)
+    {
+        double speed = plant.SpeedRadPerSec, amps = _currentGain * plant.ArmatureAmps, volts = plant.TerminalVolts;
+        bool isSpeedKnown = real.Read(now, ref volts, ref amps, ref speed);
+        readings.SupplyVolts = (float)volts;
+        readings.ArmatureAmps = (float)amps;
+        if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)speed;
+        else if (_speedSignal == SpeedSignalState.Zero) readings.SpeedRadPerSec = 0f;
         readings.SpeedValid = _speedSignal == SpeedSignalState.Sound ? isSpeedKnown : _speedSignal != SpeedSignalState.Lost;
+        ShowTheRest(readings);
+    }
+
+    private void ShowTheRest(Readings readings)
+    {
         readings.ResistorCelsius = (float)_resistorCelsius;
         readings.Permissives = _permissives;
     }

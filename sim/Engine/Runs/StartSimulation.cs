@@ -34,6 +34,9 @@ public sealed class StartSimulation
     private readonly long _ticksPerSample;
     private readonly EventQueue _events;
     private readonly Surroundings _surroundings;
+    private double _plannedSeconds;
+    private bool _isWaiting;
+    private bool _isRamping;
     private double _tickSeconds;
     private double _tickNewtonMetres;
 
@@ -58,6 +61,7 @@ public sealed class StartSimulation
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
         _events = new EventQueue(setup.Events);
+        LookAhead();
         _ticksPerSample = record == null ? long.MaxValue : Math.Max(1, record.PeriodMicroseconds / setup.PeriodMicroseconds);
     }
 
@@ -81,7 +85,7 @@ public sealed class StartSimulation
     {
         // The controller is powered for one tick before the case begins, so that a press of start at 0 is an edge.
         Tick(0, -_periodSeconds, true);
-        LookAtConditions(-_periodSeconds);
+        if (_isWaiting) LookAtConditions(-_periodSeconds);
         if (!_setup.Events.Any(happening => happening.Command == OperatorCommand.Start)) _panel.Obey(OperatorCommand.Start, 0);
         Happen(0);
 
@@ -91,7 +95,7 @@ public sealed class StartSimulation
             double now = tick * _periodSeconds;
             Tick(_setup.PeriodMicroseconds, now, _record != null && tick % _ticksPerSample == 0);
             if (tick == ticks) break;
-            LookAtConditions(now);
+            if (_isWaiting) LookAtConditions(now);
             AdvanceTo(now, (tick + 1) * _periodSeconds);
             if (tick % TicksBetweenReports == 0)
             {
@@ -142,11 +146,19 @@ public sealed class StartSimulation
         _log.Advanced(end);
     }
 
-    private double NextHappening() => Math.Min(Math.Min(_contactors.NextMoveSeconds, _events.NextSeconds), _surroundings.NextSeconds);
+    private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _plannedSeconds);
+
+    // What every tick asks for stands here, so that a run without any of it pays nothing.
+    private void LookAhead()
+    {
+        _plannedSeconds = Math.Min(_events.NextSeconds, _surroundings.NextSeconds);
+        _isWaiting = _events.IsWaiting;
+        _isRamping = _surroundings.IsMoving;
+    }
 
     private void AdvancePlant(double from, double to, double seconds)
     {
-        if (_surroundings.IsMoving) _plant.Change(_surroundings.At((from + to) / 2, _plant.Conditions));
+        if (_isRamping) _plant.Change(_surroundings.At((from + to) / 2, _plant.Conditions));
         _plant.Advance(seconds);
     }
 
@@ -154,15 +166,16 @@ public sealed class StartSimulation
     private void SettleRamps(double now)
     {
         _surroundings.Settle(now);
+        LookAhead();
         _plant.Change(_surroundings.At(now, _plant.Conditions));
         _trace?.Changed(now);
     }
 
     private void LookAtConditions(double now)
     {
-        if (!_events.IsWaiting) return;
         bool isStarted = _controller.Phase is Phase.Accelerating or Phase.Running;
         _events.Look(now, _plant.SpeedRadPerSec, isStarted ? _controller.Stage : 0);
+        LookAhead();
     }
 
     private void MoveContacts(double now)
@@ -187,6 +200,7 @@ public sealed class StartSimulation
 
     private void Happen(double now)
     {
+        if (_plannedSeconds > now) return;
         while (_events.NextSeconds <= now)
         {
             RunEvent happening = _events.Take();
@@ -197,6 +211,8 @@ public sealed class StartSimulation
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }
+
+        LookAhead();
     }
 
     private void ChangeSurroundings(RunEvent happening, double now)
