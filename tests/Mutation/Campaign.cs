@@ -10,8 +10,6 @@ namespace StarterCtl.Mutation;
 /// <summary>Runs mutants against the tests: the quick classes that come by first and together, then the slow ones one by one.</summary>
 internal sealed class Campaign
 {
-    // Processor seconds above the quickest class, which is little but start-up.
-    private const double QuickSeconds = 0.2;
     private const double LimitFactor = 3;
     private const double LimitSeconds = 3;
 
@@ -25,11 +23,12 @@ internal sealed class Campaign
     /// <param name="tests">Tests with the mutated core.</param>
     /// <param name="classes">Their classes, observed.</param>
     /// <param name="onlyQuick">True to do without the slow ones.</param>
-    internal Campaign(TestProgram tests, List<TestClass> classes, bool onlyQuick)
+    /// <param name="quickSeconds">Processor seconds above the quickest class, which is little but start-up, up to which one is quick.</param>
+    internal Campaign(TestProgram tests, List<TestClass> classes, bool onlyQuick, double quickSeconds)
     {
         _tests = tests;
         _startSeconds = classes.Min(found => found.Seconds);
-        _quick = classes.FindAll(found => found.Seconds <= _startSeconds + QuickSeconds);
+        _quick = classes.FindAll(found => found.Seconds <= _startSeconds + quickSeconds);
         _slow = onlyQuick ? [] : [.. classes.Except(_quick).OrderBy(found => found.Seconds)];
     }
 

@@ -16,6 +16,7 @@ public static class Program
     private static readonly Option<int> Every = new("--every") { Description = "Only every so many-th mutant.", DefaultValueFactory = _ => 1 };
     private static readonly Option<int[]> Only = new("--only") { Description = "Only the mutants of these numbers, as a report gives them.", AllowMultipleArgumentsPerToken = true };
     private static readonly Option<bool> Quick = new("--quick") { Description = "Without the slow classes of tests: many more survive." };
+    private static readonly Option<double> QuickSeconds = new("--quick-seconds") { Description = "Processor seconds above start-up up to which a class is quick.", DefaultValueFactory = _ => 0.2 };
     private static readonly Option<string[]> Without = new("--without") { Description = "Without classes of tests whose name holds one of these texts.", AllowMultipleArgumentsPerToken = true };
     private static readonly Option<int> Jobs = new("--jobs") { Description = "How many at the same time.", DefaultValueFactory = _ => Environment.ProcessorCount };
     private static readonly Option<string?> Out = new("--out") { Description = "Folder of the report, out/mutation below the root unless told." };
@@ -23,7 +24,7 @@ public static class Program
     /// <summary>Runs the program; 0 when the report is written, whatever its score; 1 for wrong options or tests that fail without a mutant.</summary>
     public static int Main(string[] args)
     {
-        RootCommand command = new("Changes the core in many small ways and tells which changes no test of it sees.") { FilePart, Every, Only, Quick, Without, Jobs, Out };
+        RootCommand command = new("Changes the core in many small ways and tells which changes no test of it sees.") { FilePart, Every, Only, Quick, QuickSeconds, Without, Jobs, Out };
         Every.Validators.Add(found => RejectBelowOne(found, Every));
         Jobs.Validators.Add(found => RejectBelowOne(found, Jobs));
         command.SetAction(Run);
@@ -67,7 +68,7 @@ public static class Program
             return 1;
         }
 
-        Campaign campaign = new(tests, classes, options.GetValue(Quick));
+        Campaign campaign = new(tests, classes, options.GetValue(Quick), options.GetValue(QuickSeconds));
         Tell($"order: {campaign.Order}");
 
         List<Mutant> chosen = core.Mutants.FindAll(mutant => mutant.File.Contains(options.GetValue(FilePart)!, StringComparison.Ordinal));
