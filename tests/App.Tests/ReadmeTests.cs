@@ -95,6 +95,7 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("hardware-notes/01-around-the-controller.md")]
     [InlineData("hardware-notes/03-faults.md")]
     [InlineData("tests/published/SOURCES.md")]
+    [InlineData("tests/Mutation/README.md")]
     public void Page_Links_LeadToFilesThatAreThere(string page)
     {
         string path = Path.Combine(Repository.Root, page);
