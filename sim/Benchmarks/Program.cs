@@ -10,7 +10,7 @@ namespace StarterCtl.Benchmarks;
 public static class Program
 {
     /// <summary>Runs all benchmarks.</summary>
-    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone.</param>
+    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>ticks</c> ends behind the ticks.</param>
     public static void Main(string[] args)
     {
         if (args is ["spice"])
@@ -30,6 +30,7 @@ public static class Program
         // The ticks are timed behind many whole starts of the plain starter, for which the code has then been optimised.
         BenchmarkRunner.Run<TickBenchmarks>(ManualConfig.Create(DefaultConfig.Instance)
             .AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)));
+        if (args is ["ticks"]) return;
         Console.WriteLine($"starts per second, saturating shunt, one core:  {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 1):F0}");
         Console.WriteLine($"starts per second, saturating shunt, two cores: {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 2):F0}");
         Console.WriteLine($"demo, whole process: {DemoTime.Seconds():F2} s");
