@@ -211,7 +211,7 @@ public sealed partial class PlantSolver
         _booksSeconds += done;
         // A shaft that the load stops never turns back, not even by the method's error.
         if (isEvent || (_rotation * _speed < 0 && HasSignedLoad)) ChangeSigns();
-        else if (_mayFreeze && Math.Abs(_fieldAmps - _network.FinalFieldAmps(0)) <= StillRatio * _fieldScale) Freeze();
+        else if (_mayFreeze && HasFieldArrived) Freeze();
         return done;
     }
 
@@ -304,19 +304,20 @@ public sealed partial class PlantSolver
         if (flux == null) return true;
         bool isAlone = _conduction == 0 || (!flux.FollowsArmature && _network.FieldCouplingOhms == 0);
         if (!isAlone) return false;
-        double finalAmps = _conditions.Field == null ? _fieldAmps : _network.FinalFieldAmps(0);
-        if (Math.Abs(_fieldAmps - finalAmps) > StillRatio * FieldScale())
+        if (_conditions.Field == null) return true;
+        if (!HasFieldArrived)
         {
             _mayFreeze = true;
             return false;
         }
 
-        _fieldAmps = finalAmps;
+        _fieldAmps = _network.FinalFieldAmps(0);
         return true;
     }
 
-    // In amperes of the curve, so that a field that is to vanish has an end too.
-    private double FieldScale() => Math.Max(_fieldScale, _conditions.Machine.Flux!.Curve.LastAmps);
+    // Measured in amperes of the curve, so that a field that is to vanish has an end too.
+    private bool HasFieldArrived =>
+        Math.Abs(_fieldAmps - _network.FinalFieldAmps(0)) <= StillRatio * Math.Max(_fieldScale, _conditions.Machine.Flux!.Curve.LastAmps);
 
     private void OpenBooks()
     {
