@@ -22,7 +22,8 @@ public sealed class RunningPhase
     /// <summary>One look.</summary>
     public void Step(Readings readings, Estimate estimate)
     {
-        if (!_waits.IsOver && _waits.TripOnStrayContact()) return;
+        bool isInPlace = _waits.IsOver;
+        if (!isInPlace && _waits.TripOnStrayContact()) return;
         // With the line lost it is its return that counts.
         bool isPutBack = _dip.IsOn && _waits.IsLineIn && _dip.PutBack(readings);
         if (isPutBack)
@@ -31,7 +32,7 @@ public sealed class RunningPhase
             _sequence.InPhaseMicroseconds = 0;
         }
 
-        if (!isPutBack && !_waits.IsOver) _waits.Wait();
+        if (!isPutBack && !isInPlace) _waits.Wait();
         else if (_dip.IsOn) _dip.Explain(readings);
         else Explain(readings, estimate);
     }
