@@ -1,5 +1,3 @@
-using System;
-
 namespace StarterCtl.Engine.Solving;
 
 /// <summary>The exact next current and speed of a linear regime over one span of time, as fixed forms of (Ia, w, 1).</summary>
@@ -7,10 +5,15 @@ namespace StarterCtl.Engine.Solving;
 /// Built by Taylor series on a span short enough for it and then by doubling, which stays exact where the circuit is stiff; a
 /// difference of exponentials does not. What is kept is the change over the span. Textbook linear algebra; derived here.
 /// </remarks>
-public sealed class LinearStep
+public readonly struct LinearStep
 {
-    private readonly double _ampsByAmps, _ampsBySpeed, _ampsConstant;
-    private readonly double _speedByAmps, _speedBySpeed, _speedConstant;
+    private readonly LinearForm _ampsChange;
+    private readonly LinearForm _speedChange;
+
+    private LinearStep(double seconds) => Seconds = seconds;
+
+    /// <summary>A step over no span that could be asked for.</summary>
+    public static LinearStep None { get; } = new(double.NaN);
 
     /// <summary>Solves a linear regime over a span.</summary>
     /// <param name="regime">The regime.</param>
@@ -18,18 +21,9 @@ public sealed class LinearStep
     public LinearStep(Regime regime, double seconds)
     {
         Seconds = seconds;
-        Span<double> a = stackalloc double[6];
-        Span<double> change = stackalloc double[6];
-        regime.LinearRows(a);
-        int doublings = LinearSeries.Doublings(a, seconds);
-        LinearSeries.Change(a, seconds / Math.Pow(2, doublings), change);
-        for (int i = 0; i < doublings; i++) LinearSeries.Double(change);
-        _ampsByAmps = change[0];
-        _ampsBySpeed = change[1];
-        _ampsConstant = change[2];
-        _speedByAmps = change[3];
-        _speedBySpeed = change[4];
-        _speedConstant = change[5];
+        int doublings = LinearSeries.Doublings(regime, seconds);
+        LinearSeries.Change(regime, LinearSeries.Halved(seconds, doublings), out _ampsChange, out _speedChange);
+        for (int i = 0; i < doublings; i++) LinearSeries.Double(ref _ampsChange, ref _speedChange);
     }
 
     /// <summary>Span of this step, s.</summary>
@@ -39,7 +33,7 @@ public sealed class LinearStep
     public void Apply(ref double amps, ref double speed)
     {
         double i = amps, w = speed;
-        amps = i + (_ampsByAmps * i + _ampsBySpeed * w + _ampsConstant);
-        speed = w + (_speedByAmps * i + _speedBySpeed * w + _speedConstant);
+        amps = i + _ampsChange.At(i, w);
+        speed = w + _speedChange.At(i, w);
     }
 }

@@ -95,7 +95,7 @@ public sealed partial class PlantSolver
     public double AmpsSlope => _isLinear ? _ampsSlope : _curved.Slope(0);
 
     /// <summary>dw/dt, rad/s2.</summary>
-    public double Acceleration => _isLinear ? _regime.Acceleration(_amps, _speed) : _curved.Slope(1);
+    public double Acceleration => _isLinear ? _regime.Acceleration.At(_amps, _speed) : _curved.Slope(1);
 
     /// <summary>Where the energy went so far. Call <see cref="CloseBooks"/> before reading.</summary>
     public EnergyAccount Energy { get; }
@@ -181,10 +181,9 @@ public sealed partial class PlantSolver
         int events = 0;
         while (remaining > 0)
         {
-            double wanted = _isLinear ? Math.Min(remaining, _regime.LongestStep) : remaining;
-            double done = _isLinear ? AdvanceLinear(wanted) : AdvanceCurved(wanted);
+            double done = _isLinear ? AdvanceLinear(remaining) : AdvanceCurved(remaining);
             remaining -= done;
-            if (done < wanted && ++events > MostEventsPerAdvance)
+            if (remaining > 0 && ++events > MostEventsPerAdvance)
             {
                 throw new InvalidOperationException("The solver makes no progress: the machine's data are out of any sensible range.");
             }

@@ -10,12 +10,12 @@ namespace StarterCtl.Engine.Solving;
 /// </summary>
 public sealed class Regime
 {
-    private readonly double _ampsSlopeFromAmps;
-    private readonly double _ampsSlopeFromSpeed;
-    private readonly double _ampsSlopeConstant;
-    private readonly double _accelerationFromAmps;
-    private readonly double _accelerationFromSpeed;
-    private readonly double _accelerationConstant;
+    // Below it two terms of the series are exact enough.
+    private const double SmallAngle = 1e-4;
+
+    // Of the damped swing or decay of current and speed: half the trace of their equations, and its square less their determinant.
+    private readonly double _halfTrace;
+    private readonly double _discriminant;
 
     /// <summary>Builds the regime's coefficients.</summary>
     /// <param name="machine">Machine and inertia.</param>
@@ -29,29 +29,25 @@ public sealed class Regime
     {
         Conduction = conduction;
         Rotation = rotation;
-        LongestStep = double.PositiveInfinity;
         if (rotation != 0)
         {
-            _accelerationFromAmps = constant / machine.InertiaKgM2;
-            _accelerationFromSpeed = -load.ViscousNewtonMetreSeconds / machine.InertiaKgM2;
-            _accelerationConstant = (-rotation * load.ConstantNewtonMetres - load.HoistNewtonMetres) / machine.InertiaKgM2;
+            Acceleration = new LinearForm(
+                constant / machine.InertiaKgM2,
+                -load.ViscousNewtonMetreSeconds / machine.InertiaKgM2,
+                (-rotation * load.ConstantNewtonMetres - load.HoistNewtonMetres) / machine.InertiaKgM2);
         }
 
-        if (conduction == 0) return;
-        if (machine.ArmatureHenries > 0)
+        if (conduction != 0)
         {
-            _ampsSlopeFromAmps = -circuitOhms / machine.ArmatureHenries;
-            _ampsSlopeFromSpeed = -constant / machine.ArmatureHenries;
-            _ampsSlopeConstant = (openCircuitVolts - conduction * machine.BrushDropVolts) / machine.ArmatureHenries;
-            LongestStep = QuarterSwing();
+            AmpsSlope = machine.ArmatureHenries > 0
+                ? new LinearForm(-circuitOhms, -constant, openCircuitVolts - conduction * machine.BrushDropVolts).Times(1 / machine.ArmatureHenries)
+                : Acceleration.Times(-constant / circuitOhms);
         }
-        else
-        {
-            double fromAcceleration = -constant / circuitOhms;
-            _ampsSlopeFromAmps = fromAcceleration * _accelerationFromAmps;
-            _ampsSlopeFromSpeed = fromAcceleration * _accelerationFromSpeed;
-            _ampsSlopeConstant = fromAcceleration * _accelerationConstant;
-        }
+
+        _halfTrace = 0.5 * (AmpsSlope.Amps + Acceleration.Speed);
+        double halfDifference = 0.5 * (AmpsSlope.Amps - Acceleration.Speed);
+        _discriminant = halfDifference * halfDifference + AmpsSlope.Speed * Acceleration.Amps;
+        HalfSwingSeconds = _discriminant < 0 ? Math.PI / Math.Sqrt(-_discriminant) : double.PositiveInfinity;
     }
 
     /// <summary>Sign of the armature current: -1, 0 or 1.</summary>
@@ -60,36 +56,37 @@ public sealed class Regime
     /// <summary>Sign of the speed: -1, 0 or 1.</summary>
     public int Rotation { get; }
 
-    /// <summary>
-    /// Longest step in which the current turns at most once, s: a quarter of a swing where the machine swings, else infinite.
-    /// </summary>
-    public double LongestStep { get; }
+    /// <summary>dIa/dt, A/s.</summary>
+    public LinearForm AmpsSlope { get; }
 
     /// <summary>dw/dt, rad/s2.</summary>
-    public double Acceleration(double amps, double speed) =>
-        _accelerationFromAmps * amps + _accelerationFromSpeed * speed + _accelerationConstant;
+    public LinearForm Acceleration { get; }
 
-    /// <summary>dIa/dt, A/s.</summary>
-    public double AmpsSlope(double amps, double speed) =>
-        _ampsSlopeFromAmps * amps + _ampsSlopeFromSpeed * speed + _ampsSlopeConstant;
+    /// <summary>Time between two turning points of the current, or of the speed, s; infinite where the machine does not swing.</summary>
+    public double HalfSwingSeconds { get; }
 
-    // The roots of s^2 - (a + d) s + (a d - b c) are complex while (a - d)^2 + 4 b c is negative.
-    private double QuarterSwing()
+    /// <summary>When a current or speed turns that has not turned yet, s from now; infinite when it never does.</summary>
+    /// <remarks>
+    /// Both slopes follow y" - (a + d) y' + (a d - b c) y = 0, so y = e^(mt) (y0 cosh(rt) + (y0' - m y0) sinh(rt) / r) with m half the
+    /// trace and r^2 the discriminant; y is zero where tanh(rt) / r = -y0 / (y0' - m y0), a tangent where r^2 is negative. What is
+    /// rounded in the time matters by its square only. Derived here.
+    /// </remarks>
+    /// <param name="slope">Slope of the current or of the speed now.</param>
+    /// <param name="slopeOfSlope">Slope of that slope.</param>
+    public double FirstTurnSeconds(double slope, double slopeOfSlope)
     {
-        double difference = _ampsSlopeFromAmps - _accelerationFromSpeed;
-        double discriminant = difference * difference + 4 * _ampsSlopeFromSpeed * _accelerationFromAmps;
-        return discriminant < 0 ? Math.PI / Math.Sqrt(-discriminant) : double.PositiveInfinity;
-    }
+        double rate = Math.Sqrt(Math.Abs(_discriminant)), driven = slopeOfSlope - _halfTrace * slope;
+        double ratio = -slope / driven;
+        if (rate * Math.Abs(ratio) < SmallAngle && ratio > 0) return ratio * (1 + _discriminant * ratio * ratio / 3);
+        // In single precision: the last bits of the library's functions are not the same on every machine.
+        if (_discriminant < 0)
+        {
+            double angle = Math.Atan2(-rate * slope, driven);
+            return (float)(angle > 0 ? angle : angle + Math.PI) / rate;
+        }
 
-    /// <summary>The coefficients, for the closed form.</summary>
-    /// <param name="rows">Receives two rows of three: factors of current, speed and one.</param>
-    public void LinearRows(Span<double> rows)
-    {
-        rows[0] = _ampsSlopeFromAmps;
-        rows[1] = _ampsSlopeFromSpeed;
-        rows[2] = _ampsSlopeConstant;
-        rows[3] = _accelerationFromAmps;
-        rows[4] = _accelerationFromSpeed;
-        rows[5] = _accelerationConstant;
+        double part = rate * ratio;
+        if (!(part > 0)) return double.PositiveInfinity;
+        return (float)Math.Log((1 + part) / Math.Max(1 - part, double.Epsilon)) / (2 * rate);
     }
 }

@@ -1,6 +1,8 @@
 using System;
+using CsCheck;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Solving;
+using StarterCtl.Engine.Tests.Runs;
 using Xunit;
 
 namespace StarterCtl.Engine.Tests.Solving;
@@ -74,6 +76,29 @@ public sealed class PeakTests
         Assert.Equal(1, coarse.SpeedRadPerSec / fine.SpeedRadPerSec, 1e-6);
         Assert.Equal(1, coarse.PeakAmps / fine.PeakAmps, 1e-6);
     }
+
+    // La from a twentieth of what lets the machine swing, R^2 J / (4 k^2), to two hundred times it: up to thirty turns in the one step.
+    [Fact]
+    public void Advance_ManySwingsInOneStep_IsThatOfFineSteps() =>
+        Gen.Select(Rigs.AnyLinear, Gen.Double[-1.3, 2.3], Gen.Double[-1.2, 1.2], Gen.Double[0, 1]).Sample((rig, logHenries, spin, friction) =>
+        {
+            double volts = rig.Supply.OpenCircuitVolts, k = rig.Machine.Constant, ohms = rig.Machine.ArmatureOhms, topSpeed = volts / k;
+            double critical = ohms * ohms * rig.Machine.InertiaKgM2 / (4 * k * k);
+            Machine machine = rig.Machine with { ArmatureHenries = critical * Math.Pow(10, logHenries) };
+            Load load = rig.Load with { ConstantNewtonMetres = friction * rig.Load.ConstantNewtonMetres };
+            double span = 10 * Math.PI * Math.Sqrt(machine.ArmatureHenries * machine.InertiaKgM2) / k;
+            PlantSolver whole = Spinning(), fine = Spinning();
+
+            whole.Advance(span);
+            for (int i = 0; i < 2000; i++) fine.Advance(span / 2000);
+
+            Assert.Equal(fine.PeakAmps / rig.PeakAmps!.Value, whole.PeakAmps / rig.PeakAmps.Value, 1e-7);
+            Assert.Equal(fine.ArmatureAmps / rig.PeakAmps.Value, whole.ArmatureAmps / rig.PeakAmps.Value, 1e-7);
+            Assert.Equal(fine.SpeedRadPerSec / topSpeed, whole.SpeedRadPerSec / topSpeed, 1e-7);
+            Accounts.AssertBalanced(whole, 1e-6);
+
+            PlantSolver Spinning() => new(new PlantConditions(machine, load, rig.Supply, [], true, 0), spin * topSpeed);
+        }, iter: 300);
 
     [Fact]
     public void PeakAmps_BuiltWithTheLineClosedAndNoInductance_IncludesTheFirstJump()
