@@ -66,17 +66,7 @@ internal sealed class ContactorBank
     {
         if (outputs.CloseLine == _lineCommanded && outputs.CloseStages == _stagesCommanded
             && outputs.CloseBrake == _brakeCommanded && outputs.CloseField == _fieldCommanded) return 0;
-        int newStages = outputs.CloseStages & ~_stagesCommanded;
-        _lineCommanded = outputs.CloseLine;
-        _brakeCommanded = outputs.CloseBrake;
-        _fieldCommanded = outputs.CloseField;
-        _stagesCommanded = outputs.CloseStages;
-        _line.Command(_lineCommanded, nowSeconds);
-        _brake.Command(_brakeCommanded, nowSeconds);
-        _field.Command(_fieldCommanded, nowSeconds);
-        for (int i = 0; i < _stages.Length; i++) _stages[i].Command((_stagesCommanded & (1 << i)) != 0, nowSeconds);
-        LookAgain();
-        return newStages;
+        return Obey(outputs, nowSeconds);
     }
 
     /// <summary>Lets a contactor go wrong, or repairs it.</summary>
@@ -115,6 +105,21 @@ internal sealed class ContactorBank
 
         LookAgain();
         return closing;
+    }
+
+    private int Obey(Outputs outputs, double nowSeconds)
+    {
+        int newStages = outputs.CloseStages & ~_stagesCommanded;
+        _lineCommanded = outputs.CloseLine;
+        _brakeCommanded = outputs.CloseBrake;
+        _fieldCommanded = outputs.CloseField;
+        _stagesCommanded = outputs.CloseStages;
+        _line.Command(_lineCommanded, nowSeconds);
+        _brake.Command(_brakeCommanded, nowSeconds);
+        _field.Command(_fieldCommanded, nowSeconds);
+        for (int i = 0; i < _stages.Length; i++) _stages[i].Command((_stagesCommanded & (1 << i)) != 0, nowSeconds);
+        LookAgain();
+        return newStages;
     }
 
     private bool Move(Contactor contactor, double nowSeconds)

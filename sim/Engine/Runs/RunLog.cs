@@ -9,6 +9,7 @@ namespace StarterCtl.Engine.Runs;
 internal sealed class RunLog
 {
     private readonly Controller _controller;
+    private readonly Explanation _why;
     private readonly PlantSolver _plant;
     private readonly double _initialSpeed;
     private readonly SpeedHistory _speeds = new();
@@ -33,6 +34,7 @@ internal sealed class RunLog
     public RunLog(Controller controller, PlantSolver plant)
     {
         _controller = controller;
+        _why = controller.Why;
         _plant = plant;
         _initialSpeed = plant.SpeedRadPerSec;
         Advanced(0);
@@ -44,26 +46,12 @@ internal sealed class RunLog
     /// <returns>True when phase, stage or reason changed.</returns>
     public bool Tick(double now, int cutouts)
     {
-        Explanation why = _controller.Why;
-        if (_controller.Phase == Phase.Accelerating) FollowThreshold(why, now);
+        Phase phase = _controller.Phase;
+        if (phase == Phase.Accelerating) FollowThreshold(now);
         else _marginStage = 0;
-        for (int i = 0; cutouts >> i != 0; i++)
-        {
-            if ((cutouts & (1 << i)) == 0) continue;
-            _commandSeconds[i] = now;
-            _thresholdSeconds[i] = Math.Min(_crossedSeconds, now);
-        }
-
-        if (why.Reason == _reason && _controller.Phase == _phase && _controller.Stage == _stage) return false;
-        if (_controller.Phase != _phase) _phases.Add(new PhaseEntry(_controller.Phase, now, why.Reason));
-        FaultLatch fault = _controller.Fault;
-        FaultEntry? latched = fault.Id != _fault && fault.IsLatched ? FaultEntry.Of(fault, now) : null;
-        if (latched != null) _faults.Add(latched);
-        _fault = fault.Id;
-        _phase = _controller.Phase;
-        _stage = _controller.Stage;
-        _reason = why.Reason;
-        _timeline.Add(Entry(now, null) with { Fault = latched });
+        if (cutouts != 0) NoteCutouts(now, cutouts);
+        if (_why.Reason == _reason && phase == _phase && _controller.Stage == _stage) return false;
+        NoteChange(now);
         return true;
     }
 
@@ -139,9 +127,33 @@ internal sealed class RunLog
         };
     }
 
-    // The back-EMF crosses its threshold between two ticks; a straight line between them says when.
-    private void FollowThreshold(Explanation why, double now)
+    private void NoteCutouts(double now, int cutouts)
     {
+        for (int i = 0; cutouts >> i != 0; i++)
+        {
+            if ((cutouts & (1 << i)) == 0) continue;
+            _commandSeconds[i] = now;
+            _thresholdSeconds[i] = Math.Min(_crossedSeconds, now);
+        }
+    }
+
+    private void NoteChange(double now)
+    {
+        if (_controller.Phase != _phase) _phases.Add(new PhaseEntry(_controller.Phase, now, _why.Reason));
+        FaultLatch fault = _controller.Fault;
+        FaultEntry? latched = fault.Id != _fault && fault.IsLatched ? FaultEntry.Of(fault, now) : null;
+        if (latched != null) _faults.Add(latched);
+        _fault = fault.Id;
+        _phase = _controller.Phase;
+        _stage = _controller.Stage;
+        _reason = _why.Reason;
+        _timeline.Add(Entry(now, null) with { Fault = latched });
+    }
+
+    // The back-EMF crosses its threshold between two ticks; a straight line between them says when.
+    private void FollowThreshold(double now)
+    {
+        Explanation why = _why;
         if (why.Reason is not (Reason.BackEmfBelowThreshold or Reason.MinimumDwell or Reason.Confirming or Reason.StageCutOut or Reason.CurrentAboveLockout)) return;
 
         // A lockout speaks of the current: the threshold is passed, by how much is not said.
@@ -158,9 +170,8 @@ internal sealed class RunLog
 
     private TimelineEntry Entry(double now, RunEvent? happening)
     {
-        Explanation why = _controller.Why;
         return new TimelineEntry(
-            now, _controller.Phase, _controller.Stage, why.Reason, why.Quantity, why.Limit, why.MicrosecondsLeft * 1e-6, _plant.ArmatureAmps, happening);
+            now, _controller.Phase, _controller.Stage, _why.Reason, _why.Quantity, _why.Limit, _why.MicrosecondsLeft * 1e-6, _plant.ArmatureAmps, happening);
     }
 
     private void ClosePeak()

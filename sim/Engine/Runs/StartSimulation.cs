@@ -96,7 +96,11 @@ public sealed class StartSimulation
             Tick(_setup.PeriodMicroseconds, now, _record != null && tick % _ticksPerSample == 0);
             if (tick == ticks) break;
             if (_isWaiting) LookAtConditions(now);
-            AdvanceTo(now, (tick + 1) * _periodSeconds);
+            double end = (tick + 1) * _periodSeconds;
+            double last = end + TimeRounding;
+            if (_contactors.NextMoveSeconds > last && _plannedSeconds > last) AdvancePlant(now, end, _periodSeconds);
+            else AdvanceWithHappenings(now, end);
+            _log.Advanced(end);
             if (tick % TicksBetweenReports == 0)
             {
                 cancellation.ThrowIfCancellationRequested();
@@ -115,9 +119,14 @@ public sealed class StartSimulation
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
-        if (keep) _record?.Add(Sampled(now));
-        if (_trace != null && _trace.Wants(now)) _trace.Add(Sampled(now));
+        if (_isKept) Keep(now, keep);
         if (_contactors.NextMoveSeconds <= now) MoveContacts(now);
+    }
+
+    private void Keep(double now, bool isSample)
+    {
+        if (isSample) _record?.Add(Sampled(now));
+        if (_trace != null && _trace.Wants(now)) _trace.Add(Sampled(now));
     }
 
     private void Sense(double now)
@@ -128,7 +137,7 @@ public sealed class StartSimulation
     }
 
     // Happenings inside the period split it; those of its last instant are there when the next tick reads.
-    private void AdvanceTo(double now, double end)
+    private void AdvanceWithHappenings(double now, double end)
     {
         double last = end + TimeRounding;
         double at = now;
@@ -143,7 +152,6 @@ public sealed class StartSimulation
 
         if (at == now) AdvancePlant(at, end, _periodSeconds);
         else if (end > at) AdvancePlant(at, end, end - at);
-        _log.Advanced(end);
     }
 
     private double NextHappening() => Math.Min(_contactors.NextMoveSeconds, _plannedSeconds);
