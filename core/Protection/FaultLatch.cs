@@ -37,18 +37,16 @@ public sealed class FaultLatch
     public bool IsLatched => Id != FaultId.None;
 
     /// <summary>Latches a fault unless one is latched already, and logs it either way.</summary>
-    /// <returns>True if it was latched.</returns>
-    public bool Raise(FaultId id, float measured, float limit, Phase phase, int stage)
+    public void Raise(FaultId id, float measured, float limit, Phase phase, int stage)
     {
         _log.Add(EventKind.Fault, (int)id, measured);
-        if (Id != FaultId.None) return false;
+        if (Id != FaultId.None) return;
         Id = id;
         Value = measured;
         Limit = limit;
         Channel = Channel.None;
         InPhase = phase;
         InStage = stage;
-        return true;
     }
 
     /// <summary>Forgets the fault; the log keeps it.</summary>
