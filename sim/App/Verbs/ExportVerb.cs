@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.IO;
 using StarterCtl.App.Output;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Export;
@@ -18,6 +19,12 @@ internal static class ExportVerb
             "Write the start of a case as a netlist for the circuit simulator ngspice, which solves the same equations in its own way.\n\nExample:\n  starterctl export spice sim/cases/line-shaft.toml --out line-shaft.cir\n  ngspice -b line-shaft.cir",
             Spice,
             hasJson: false),
+        CaseVerb.Build(
+            terminal,
+            "settings",
+            "Write the controller's settings of a case as C# source for the firmware, with the case's hash and the settings' checksum.\n\nExample:\n  starterctl export settings sim/cases/bench-rig.toml --out CaseSettings.cs",
+            Settings,
+            hasJson: false),
     };
 
     private static int Spice(VerbCall call)
@@ -29,6 +36,22 @@ internal static class ExportVerb
         files.Commit();
 
         foreach (string sentence in scene.LeftOut) call.Terminal.Warn($"left out: {sentence}");
+        files.Report(call.Terminal);
+        return ExitCode.Ok;
+    }
+
+    private static int Settings(VerbCall call)
+    {
+        CaseFile file = CaseFile.Read(call.CasePath);
+        PreparedRun prepared = CaseRunner.Prepare(file);
+        using OutputFiles files = new(call.CasePath);
+        files.Add(
+            "the settings",
+            new OutputPlace(call.Place, call.CasePath).PathOf("settings.cs"),
+            writer => writer.Write(SettingsSource.Of(prepared.Settings, prepared.Setup.PeriodMicroseconds, CaseRunner.TitleOf(file), Path.GetFileName(call.CasePath), file.Sha256)));
+        files.Commit();
+
+        foreach (string warning in prepared.Designed.Warnings) call.Terminal.Warn(warning);
         files.Report(call.Terminal);
         return ExitCode.Ok;
     }

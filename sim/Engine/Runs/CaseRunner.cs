@@ -32,7 +32,7 @@ public static class CaseRunner
         RunResult result = StartSimulation.Run(setup, settings, record, trace, progress, cancellation);
         return new StartStudy
         {
-            Title = file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : Path.GetFileNameWithoutExtension(file.FileName),
+            Title = TitleOf(file),
             CaseName = Path.GetFileName(file.FileName),
             CaseSha256 = file.Sha256,
             Plate = designed.Plate,
@@ -86,6 +86,10 @@ public static class CaseRunner
         };
         return new PreparedRun(designed, setup, settings);
     }
+
+    /// <summary>What a case is called: by its title, or else by its file.</summary>
+    public static string TitleOf(CaseFile file) =>
+        file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : Path.GetFileNameWithoutExtension(file.FileName);
 
     // Pictures and tables ask for the times of the events: what waited for a condition has one only now.
     private static IReadOnlyList<RunEvent> Happened(RunSetup setup, RunResult result) =>
