@@ -20,7 +20,7 @@ public static partial class CaseKeys
             MotorRatedSpeed, MotorEfficiency, MotorArmatureResistance, MotorArmatureInductance, MotorBrushDrop,
             MotorInertia, MotorConstant, MotorPoles, MotorConductors, MotorParallelPaths, MotorFluxPerPole,
             MotorResistanceTemperature, MotorWindingTemperature, MotorMagnetTemperatureCoefficient,
-            LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadHoistTorque, LoadSpeed, StarterPeakCurrent,
+            LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadTableSpeeds, LoadTableTorques, LoadHoistTorque, LoadSpeed, StarterPeakCurrent,
             StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
             ControlPeriod, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
             ControlInstantTrip, ControlContactTime, ControlSpinningStart, ContactorsClosingTime, ContactorsOpeningTime,

@@ -61,6 +61,7 @@ public static class SpiceSceneReader
     private static bool IsPlayed(RunEvent happening, RunSetup setup) =>
         happening.FieldOpen == null && happening.ShaftLocked == null && happening.ContactFault == null && happening.SpeedSignal == null
         && happening.Permissives == null && happening.CurrentSensorGain == null && happening.ResistorCelsius == null
+        && happening.HoistNewtonMetres == null && happening.LoadInertiaKgM2 == null && happening.OverSeconds == 0
         && !(happening.FieldSupplyVolts != null && setup.Field is { IsShunt: true });
 
     private static CaseException RefusedSpeed(CaseFile file) => new([file.Problem(

@@ -71,7 +71,7 @@ public static class CaseRunner
         RunSetup setup = new()
         {
             Machine = machine,
-            Load = designed.Input.Load with { HoistNewtonMetres = file.Number(CaseKeys.LoadHoistTorque) },
+            Load = designed.Input.Load,
             LoadInertiaKgM2 = file.Number(CaseKeys.LoadInertia),
             Supply = new Supply(design.SupplyVolts, file.Number(CaseKeys.SupplyResistance)),
             SectionOhms = designed.SectionOhms(),

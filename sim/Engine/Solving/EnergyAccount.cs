@@ -63,7 +63,8 @@ public sealed class EnergyAccount
         ArmatureJoules += brush + conditions.Machine.ArmatureOhms * squareAmpSeconds;
         LoadJoules += (rotation * conditions.Load.ConstantNewtonMetres + conditions.Load.HoistNewtonMetres) * span.Radians
             + conditions.Load.ViscousNewtonMetreSeconds * span.SquareSpeedSeconds
-            + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds;
+            + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds
+            + span.TableJoules;
         SquareAmpSeconds += squareAmpSeconds;
         for (int i = 0; i < _sectionJoules.Length; i++)
         {

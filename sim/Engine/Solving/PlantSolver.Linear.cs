@@ -186,7 +186,7 @@ public sealed partial class PlantSolver
         if (_conduction != 0) margin = CurrentMargin(amps);
         else if (_network.IsLive) margin = DeadBandVolts(_constant * speed) - Math.Abs(_drivingVolts - _constant * speed);
 
-        if (_rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(_constant * amps - _conditions.Load.HoistNewtonMetres));
+        if (_rotation == 0) margin = Math.Min(margin, _conditions.Load.HoldingNewtonMetres - Math.Abs(_constant * amps - _conditions.Load.HoistNewtonMetres));
         else if (HasSignedLoad) margin = Math.Min(margin, _rotation * speed);
         return margin;
     }

@@ -230,7 +230,7 @@ public sealed partial class PlantSolver
         ChooseRegime();
     }
 
-    private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.FanNewtonMetreSecondsSquared > 0;
+    private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.IsBent;
 
     // Without brush drop and armature reaction the sign of the current changes nothing in the equations.
     private bool IsCurrentSigned =>
@@ -258,7 +258,7 @@ public sealed partial class PlantSolver
         _ampsScale = Math.Max(volts, Math.Abs(_constant * _speed)) / _network.ArmatureOhms + 1e-9;
         _speedScale = Math.Max(volts / _conditions.Machine.Constant, Math.Abs(_speed)) + 1e-9;
         if (_conditions.Load.HoistNewtonMetres != 0) WidenScales();
-        _isLinear = isFrozen && (_conditions.Load.FanNewtonMetreSecondsSquared == 0 || _rotation == 0);
+        _isLinear = isFrozen && (!_conditions.Load.IsBent || _rotation == 0);
         if (_isLinear) BeginLinear();
         else BeginCurved(isFrozen);
         if (!wasLinear || !_isLinear || constantBefore != _constant) _peaks.ChangeFlux(wasLinear ? constantBefore * _peaks.SteadyFluxAmps : 0, _amps);
@@ -285,7 +285,7 @@ public sealed partial class PlantSolver
             DrivingVolts = _network.ArmatureVolts,
             CouplingOhms = _network.CouplingOhms,
             BrushVolts = machine.BrushDropVolts,
-            HoldingNewtonMetres = _conditions.Load.ConstantNewtonMetres,
+            HoldingNewtonMetres = _conditions.Load.HoldingNewtonMetres,
             HoistNewtonMetres = _conditions.Load.HoistNewtonMetres,
         };
         _curved.Begin(
@@ -387,7 +387,7 @@ public sealed partial class PlantSolver
         if (_speed != 0) return Math.Sign(_speed);
         if (!HasSignedLoad) return 1;
         double torque = _constant * _amps - _conditions.Load.HoistNewtonMetres;
-        double holding = _conditions.Load.ConstantNewtonMetres;
+        double holding = _conditions.Load.HoldingNewtonMetres;
         if (torque > holding) return 1;
         if (torque < -holding) return -1;
         return holding > 0 ? 0 : 1;

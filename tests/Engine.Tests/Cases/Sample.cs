@@ -43,6 +43,8 @@ internal static class Sample
         constant-torque = "70 N m"
         viscous-torque = "0.05 N m s/rad"
         fan-torque = "0.002 N m s2/rad2"
+        table-speeds = ["0 rpm", "100 rpm", "1200 rpm"]
+        table-torques = ["60 N m", "20 N m", "45 N m"]
         hoist-torque = "90 N m"
         speed = "-30 rpm"
 
