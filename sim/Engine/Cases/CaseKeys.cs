@@ -24,7 +24,7 @@ public static partial class CaseKeys
             StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
             ControlPeriod, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
             ControlInstantTrip, ControlContactTime, ControlSpinningStart, ContactorsClosingTime, ContactorsOpeningTime,
-            ContactorsBounceCount, ContactorsBounceTime, ContactorsPickUpVoltage, ContactorsDropOutVoltage,
+            ContactorsBounceCount, ContactorsBounceTime, ContactorsPickUpVoltage, ContactorsDropOutVoltage, ContactorsArcVoltage,
             FieldSupplyVoltage, FieldResistance, FieldInductance, FieldRatedCurrent,
             FieldCurveCurrents, FieldCurveConstants, FieldCurveEmfs, FieldCurveSpeed, FieldArmatureReaction,
             FieldDischargeTime, FieldContactor, FieldMinimumCurrent, FieldBuildTime, FieldMaximumTime,

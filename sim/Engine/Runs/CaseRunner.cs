@@ -129,6 +129,7 @@ public static class CaseRunner
             BounceSeconds = file.Number(CaseKeys.ContactorsBounceTime),
             PickUpRatio = file.Number(CaseKeys.ContactorsPickUpVoltage),
             DropOutRatio = file.Number(CaseKeys.ContactorsDropOutVoltage),
+            ArcVolts = file.Number(CaseKeys.ContactorsArcVoltage),
         };
         if (contactors.DropOutRatio <= contactors.PickUpRatio) return contactors;
         CaseKey blamed = file.Has(CaseKeys.ContactorsDropOutVoltage) ? CaseKeys.ContactorsDropOutVoltage : CaseKeys.ContactorsPickUpVoltage;

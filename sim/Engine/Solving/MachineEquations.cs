@@ -6,7 +6,7 @@ namespace StarterCtl.Engine.Solving;
 /// <summary>
 /// The machine's three equations, M y' = f(y) with y = (Ia, w, If), while no contact moves and no sign changes:
 /// <c>La dIa/dt = Ua - s Vb - Ra' Ia - Rc If - k w</c>, <c>J dw/dt = k Ia - r (Tc + c w^2 + Tt(r w)) - Th - B w</c> and
-/// <c>Lf dIf/dt = Uf - Rf' If - Rc' Ia</c>, with k from the flux law, Tt from the load's table and s, r the signs of conduction and rotation. A mass of 0 makes
+/// <c>Lf dIf/dt = Uf - Rf' If - Rc' Ia</c>, with Vb the brushes' drop and an arc's, k from the flux law, Tt from the load's table and s, r the signs of conduction and rotation. A mass of 0 makes
 /// its equation a balance that holds at every instant.
 /// </summary>
 public sealed class MachineEquations
@@ -49,7 +49,7 @@ public sealed class MachineEquations
 
         _conducts = conduction != 0;
         _turns = rotation != 0;
-        _drivingVolts = network.ArmatureVolts - conduction * machine.BrushDropVolts;
+        _drivingVolts = network.ArmatureVolts - conduction * (machine.BrushDropVolts + network.ArcVolts);
         _armatureOhms = network.ArmatureOhms;
         _couplingOhms = network.CouplingOhms;
         _fieldVolts = network.FieldVolts;

@@ -24,10 +24,10 @@ public sealed partial class PlantSolver
     private void BeginLinear()
     {
         Machine machine = _conditions.Machine;
-        _regime = new Regime(machine, _constant, _conditions.Load, _network.ArmatureVolts, _network.ArmatureOhms, _conduction, _rotation);
+        _regime = new Regime(machine, _constant, _conditions.Load, _network.ArmatureVolts - _conduction * _network.ArcVolts, _network.ArmatureOhms, _conduction, _rotation);
         _wholeStep = null;
         _isPlain = _conduction != 0 && _rotation != 0;
-        _signedAmps = machine.BrushDropVolts > 0 ? _conduction : 0;
+        _signedAmps = OpposingVolts > 0 ? _conduction : 0;
         _signedSpeed = HasSignedLoad ? _rotation : 0;
         double steepestTorque = _constant * Math.Max(_ampsScale, Math.Abs(_amps)) + _conditions.Load.TorqueAt(_speedScale);
         steepestTorque += Math.Abs(_conditions.Load.HoistNewtonMetres) - _conditions.Load.HoistNewtonMetres;
@@ -64,7 +64,9 @@ public sealed partial class PlantSolver
         double slope = _regime.AmpsSlope(amps, speed);
         if (CurrentTurnsInside(at, amps, slope))
         {
-            ExtremumInside(CurrentSlope, _ampsScale, at, _ampsSlope, slope, out double extremeAmps, out _);
+            double turn = ExtremumInside(CurrentSlope, _ampsScale, at, _ampsSlope, slope, out double extremeAmps, out double extremeSpeed);
+            // The shaft may come to rest in a span in which the current died before.
+            if (!Holds(extremeAmps, extremeSpeed)) return AdvanceToEvent(turn);
             _peaks.Note(extremeAmps);
         }
 

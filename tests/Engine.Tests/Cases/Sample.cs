@@ -71,6 +71,7 @@ internal static class Sample
         bounce-count = 3
         bounce-time = "1 ms"
         pick-up-voltage = 0.8
+        arc-voltage = "400 V"
         drop-out-voltage = 0.6
         opening-time = "15 ms"
 
