@@ -3,6 +3,7 @@ using System.Linq;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.App.Reporting;
 
@@ -21,7 +22,7 @@ internal sealed class StarterStaircase
     {
         _design = study.Design;
         double[] totals = [.. _design.Stages.Select(stage => stage.TotalOhms), _design.ArmatureOhms];
-        Curves = [.. totals.Select(ohms => Characteristic.Of(study.DesignInput, ohms))];
+        Curves = [.. totals.Select(ohms => study.DesignInput.CharacteristicOn(ohms))];
         Load load = study.DesignInput.Load;
         Running = Curves[^1].Carrying(load);
         Treads = [.. Curves.Select((curve, i) => (curve.AtAmps(PeakAmps(i)), EndOf(i)))];

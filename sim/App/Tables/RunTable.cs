@@ -16,7 +16,7 @@ internal static class RunTable
         console.Write(Timeline(study.Result));
         if (study.Result.Cutouts.Count > 0) console.Write(Cutouts(study.Result));
         else console.WriteLine("No stage was cut out.");
-        ShowFigures(console, study.Result);
+        ShowFigures(console, study.Result, study.Setup.Contactors.ArcVolts > 0);
         foreach (FaultEntry fault in study.Result.Faults) ShowFault(console, fault);
         ShowVerdict(console, study.Verdict);
     }
@@ -64,7 +64,7 @@ internal static class RunTable
         return table;
     }
 
-    private static void ShowFigures(IAnsiConsole console, RunResult result)
+    private static void ShowFigures(IAnsiConsole console, RunResult result, bool hasArcs)
     {
         string toSpeed = !StartCourse.IsPowered(result) ? "it ended with the line open"
             : result.SecondsToSpeed is double seconds ? $"{Text.Number(seconds)} s to 95 % of its final speed"
@@ -72,7 +72,7 @@ internal static class RunTable
         console.MarkupLineInterpolated($"Peak {Text.Number(result.PeakAmps)} A and {Text.Number(result.PeakTorqueNewtonMetres)} N m; {toSpeed}; at the end {Text.Number(result.FinalRpm)} r/min at {Text.Number(result.FinalAmps)} A.");
         double sections = 0;
         foreach (double joules in result.SectionJoules) sections += joules;
-        console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J{Part("brake", result.BrakeJoules)}{Part("shunt field", result.FieldJoules + result.FieldMagneticJoules)}.");
+        console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J{Part("brake", result.BrakeJoules)}{Part("arcs", hasArcs ? result.ArcJoules : 0)}{Part("shunt field", result.FieldJoules + result.FieldMagneticJoules)}.");
 
         static string Part(string name, double joules) => joules == 0 ? "" : $", {name} {Text.Number(joules)} J";
     }

@@ -1,6 +1,6 @@
 namespace StarterCtl.Engine.Cases;
 
-/// <content>Keys of how the contactors bounce and what voltage their coils need.</content>
+/// <content>Keys of how the contactors bounce, what voltage their coils need and how they break a current.</content>
 public static partial class CaseKeys
 {
     /// <summary><c>contactors.bounce-count</c>: how often a closing main contact opens again.</summary>
@@ -24,6 +24,11 @@ public static partial class CaseKeys
     public static readonly CaseKey ContactorsDropOutVoltage =
         new("contactors.drop-out-voltage", CaseValueKind.Ratio, "0.6", "Part of its rated voltage below which a coil lets its contactor go")
         { Range = new CaseRange(0, true, 1, true, "0 to 1"), DefaultText = "0.5" };
+
+    /// <summary><c>contactors.arc-voltage</c>: voltage of the arc between contacts that part with current.</summary>
+    public static readonly CaseKey ContactorsArcVoltage =
+        new("contactors.arc-voltage", CaseValueKind.Quantity, "\"400 V\"", "Voltage of the arc between line or brake contacts that part with current, whatever the current; when left out, the current is broken at once")
+        { Range = CaseRange.From0(Dimension.Voltage, "100 kV"), DefaultText = "0 V" };
 
     /// <summary><c>event.coil-voltage</c>: voltage of the coils' supply as a part of the rated one.</summary>
     public static readonly CaseKey EventCoilVoltage =

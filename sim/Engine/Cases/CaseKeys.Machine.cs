@@ -3,6 +3,8 @@ namespace StarterCtl.Engine.Cases;
 /// <content>Keys of the supply, the motor and the load.</content>
 public static partial class CaseKeys
 {
+    private const int MostTablePoints = 24;
+
     /// <summary><c>title</c>: name of the case, for reports.</summary>
     public static readonly CaseKey Title =
         new("title", CaseValueKind.Text, "\"Line-shaft drive\"", "Name of the case, for reports")
@@ -132,6 +134,16 @@ public static partial class CaseKeys
         new("load.fan-torque", CaseValueKind.Quantity, "\"0.002 N m s2/rad2\"",
             "Load torque in proportion to speed squared")
         { Range = CaseRange.From0(Dimension.FanTorque, "1e6 N m s2/rad2"), DefaultText = "0 N m s2/rad2" };
+
+    /// <summary><c>load.table-speeds</c>: speed of each point of the load's table.</summary>
+    public static readonly CaseKey LoadTableSpeeds =
+        new("load.table-speeds", CaseValueKind.Quantities, "[\"0 rpm\", \"100 rpm\", \"1200 rpm\"]", "Speed of each point of a load torque over speed, beside the other torques; the first 0, rising; beyond the last its torque is held")
+        { Range = CaseRange.From0(Dimension.Speed, "100000 rpm"), FewestItems = 2, MostItems = MostTablePoints };
+
+    /// <summary><c>load.table-torques</c>: torque of each point of the load's table.</summary>
+    public static readonly CaseKey LoadTableTorques =
+        new("load.table-torques", CaseValueKind.Quantities, "[\"60 N m\", \"20 N m\", \"45 N m\"]", "Load torque at each of load.table-speeds, against rotation of either direction; the first holds the shaft at rest")
+        { Range = CaseRange.From0(Dimension.Torque, "100000 kN m"), FewestItems = 2, MostItems = MostTablePoints };
 
     /// <summary><c>load.hoist-torque</c>: load torque that acts in one direction whatever the speed.</summary>
     public static readonly CaseKey LoadHoistTorque =

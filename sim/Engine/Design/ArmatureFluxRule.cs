@@ -1,22 +1,21 @@
 using System;
 using System.Linq;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 
 /// <summary>The rule of a machine whose flux changes with the armature current: every current is a root on its curve.</summary>
 internal sealed class ArmatureFluxRule : GradingRule
 {
-    private readonly SpeedCharacteristic _characteristic;
     private readonly FluxGrading _grading;
     private readonly ArmatureFlux _flux;
 
-    public ArmatureFluxRule(DesignInput input, ArmatureFlux flux, double drivingVolts)
-        : base(input, drivingVolts)
+    public ArmatureFluxRule(DesignInput input, ArmatureFlux flux)
+        : base(input)
     {
         _flux = flux;
-        _characteristic = new SpeedCharacteristic(flux, drivingVolts);
-        _grading = new FluxGrading(_characteristic, input.ArmatureOhms);
+        _grading = new FluxGrading(Alone);
     }
 
     public override void CheckLoadCanStart(double peakAmps)
@@ -30,9 +29,9 @@ internal sealed class ArmatureFluxRule : GradingRule
                 "a lower peak current, or a series winding or armature reaction that takes less flux away");
         }
 
-        double loadTorque = Input.Load.TorqueAt(0), torque = _characteristic.TorqueAt(peakAmps);
+        double loadTorque = Input.Load.TorqueAt(0), torque = Alone.AtAmps(peakAmps).TorqueNewtonMetres;
         if (torque > loadTorque) return;
-        double breakawayAmps = _characteristic.AmpsForTorque(loadTorque, Input.ArmatureOhms);
+        double breakawayAmps = Alone.AmpsForTorque(loadTorque);
         bool isReachable = double.IsFinite(breakawayAmps) && breakawayAmps >= peakAmps;
         throw new DesignException(
             DesignQuantity.PeakCurrent,
@@ -45,8 +44,8 @@ internal sealed class ArmatureFluxRule : GradingRule
     // The currents' speeds on the armature alone tell why: the machine must be slower at I1 than at I2 to be accelerated there.
     public override DesignException NeverReachesArmature(double peakAmps, double switchingAmps)
     {
-        double armatureOhms = Input.ArmatureOhms, peakSpeed = _characteristic.SpeedAt(peakAmps, armatureOhms);
-        double? mended = FirstRoot.Find(amps => _characteristic.SpeedAt(amps, armatureOhms) - peakSpeed, switchingAmps, 0, isSingle: false);
+        double armatureOhms = Input.ArmatureOhms, peakSpeed = Alone.AtAmps(peakAmps).SpeedRadPerSec;
+        double? mended = FirstRoot.Find(amps => Alone.AtAmps(amps).SpeedRadPerSec - peakSpeed, switchingAmps, 0, isSingle: false);
         string mend = mended is double amps ? $"a switching current below {Amps(amps)}, or " : "";
         return new DesignException(
             DesignQuantity.SwitchingCurrent,
@@ -71,7 +70,7 @@ internal sealed class ArmatureFluxRule : GradingRule
     public override StarterStatics Statics(double[] totals, StageCurrents currents)
     {
         if (Input.CutoutVolts != null) HandThresholds.Check(Input.CutoutVolts, DrivingVolts, currents.StageCount);
-        CutoutWalk walk = new(_characteristic, totals, Input.Load);
+        CutoutWalk walk = new(Alone, totals, Input.Load);
         Func<int, double, Cutout> cutoutOf = Input.CutoutVolts == null
             ? (i, peakAmps) => CutoutOf(walk, totals, i, currents, currents.PeakAmps, peakAmps)
             : (i, _) => walk.AtVolts(i, Input.CutoutVolts[i]);
@@ -90,7 +89,7 @@ internal sealed class ArmatureFluxRule : GradingRule
 
     public override (double Seconds, double SquareAmpSeconds)? Timing(double totalOhms, double fromRadPerSec, StageStatics stage) =>
         Input.InertiaKgM2 is double inertia
-            ? StageTiming.Of(_characteristic, totalOhms, inertia, Input.Load, fromRadPerSec, stage.CutoutRadPerSec!.Value, stage.PeakAmps)
+            ? StageTiming.Of(Alone.On(totalOhms), inertia, Input.Load, fromRadPerSec, stage.CutoutRadPerSec!.Value, stage.PeakAmps)
             : null;
 
     private StageStatics[] Walk(CutoutWalk walk, double[] totals, StageCurrents currents, Func<int, double, Cutout> cutoutOf, out double finalPeakAmps)
@@ -104,15 +103,15 @@ internal sealed class ArmatureFluxRule : GradingRule
             if (i == 0 && cutout.RadPerSec <= 0 && Input.CutoutVolts == null) throw CutOutAtStandstill(totals, currents);
             if (!(cutout.RadPerSec > speed)) throw DoesNotRise(i, speed, cutout.RadPerSec);
             amps = walk.AmpsBefore(i, cutout, peakAmps) ?? throw Leaps(i, cutout);
-            if (_characteristic.FluxFalls) CheckNotHeldBefore(walk, i, speed, cutout.RadPerSec, peakAmps);
+            if (Alone.FluxFalls || Input.Load.Table != null) CheckNotHeldBefore(walk, i, speed, cutout.RadPerSec, peakAmps);
             speed = cutout.RadPerSec;
             stages[i] = new StageStatics(
-                _characteristic.BackEmfVolts(amps, totals[i]),
+                Alone.On(totals[i]).AtAmps(amps).BackEmfVolts,
                 speed,
                 peakAmps,
                 amps,
                 0,
-                _characteristic.AmpsForTorque(Input.Load.TorqueAt(speed), Input.ArmatureOhms));
+                Alone.AmpsForTorque(Input.Load.TorqueAt(speed)));
         }
 
         finalPeakAmps = Peak(Input.ArmatureOhms, speed, amps, stages.Length);
@@ -121,7 +120,7 @@ internal sealed class ArmatureFluxRule : GradingRule
 
     private double Peak(double totalOhms, double radPerSec, double fromAmps, int cutouts)
     {
-        double amps = _characteristic.AmpsAt(totalOhms, radPerSec, fromAmps);
+        double amps = Alone.On(totalOhms).AmpsAt(radPerSec, fromAmps);
         if (double.IsFinite(amps)) return amps;
         throw new DesignException(
             DesignQuantity.PeakCurrent,
@@ -148,21 +147,10 @@ internal sealed class ArmatureFluxRule : GradingRule
     {
         Cutout? bySwitching = currents.SwitchingAmps is double switching ? walk.AtAmps(i, switching, limitAmps) : null;
         if (!currents.AreSectionsGiven || currents.PeakAmps is not double limit) return bySwitching!;
-        Cutout byPeak = new(_characteristic.SpeedAt(limit, totals[i + 1]), null);
+        Cutout byPeak = new(Alone.On(totals[i + 1]).AtAmps(limit).SpeedRadPerSec, null);
         if (bySwitching == null) return byPeak;
         bool isPeakLater = byPeak.RadPerSec > bySwitching.RadPerSec;
         return isPeakLater && !walk.IsHeldAt(i, byPeak.RadPerSec, peakAmps) ? byPeak : bySwitching;
-    }
-
-    // A torque that falls with the current can be short on the way although it is enough at both ends.
-    private void CheckNotHeldBefore(CutoutWalk walk, int i, double fromRadPerSec, double toRadPerSec, double peakAmps)
-    {
-        if (walk.IsHeldAt(i, toRadPerSec, peakAmps) || walk.FirstHeld(i, fromRadPerSec, toRadPerSec, peakAmps) is not double held) return;
-        double amps = _characteristic.AmpsAt(walk.TotalOf(i), held, peakAmps);
-        throw new DesignException(
-            Input.SectionOhms != null ? DesignQuantity.Sections : DesignQuantity.PeakCurrent,
-            $"{Torque(_characteristic.TorqueAt(amps))} from {Amps(amps)} in stage {i + 1} at {Rpm(held)} r/min, where the load takes {Torque(Input.Load.TorqueAt(held))}: the stage would never end",
-            "a lower peak current, a flux that falls less with the current, or a lighter load during the start");
     }
 
     private DesignException DoesNotRise(int i, double beforeRadPerSec, double radPerSec) => new(
@@ -175,15 +163,7 @@ internal sealed class ArmatureFluxRule : GradingRule
         $"a cutout of stage {i + 1} at {Rpm(cutout.RadPerSec)} r/min and {Amps(cutout.Amps!.Value)}, where the current would not stay: the flux falls so fast with it that it leaps past",
         "a lower peak current, more resistance in the stage, or a flux that falls less with the current");
 
-    private DesignQuantity LimitAtFault => Input.CutoutVolts != null ? DesignQuantity.CutoutVoltages
-        : Input.SectionOhms != null ? DesignQuantity.Sections
-        : Input.SwitchingAmps != null ? DesignQuantity.SwitchingCurrent : DesignQuantity.PeakCurrent;
-
     private static string Constant(double constant) => Text.Number(constant) + " V s/rad";
 
-    private static string Torque(double newtonMetres) => Text.Number(newtonMetres) + " N m";
-
     private static string Ohms(double ohms) => Text.Number(ohms) + " ohm";
-
-    private static string Rpm(double radPerSec) => Text.Number(radPerSec * 30 / Math.PI);
 }

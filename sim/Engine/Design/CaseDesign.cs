@@ -36,6 +36,7 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
             .. MissingLimits(file),
             .. alsoMissing,
             .. MachineReader.Problems(file, isRun),
+            .. LoadReader.Problems(file),
         ];
         if (problems.Length > 0) throw new CaseException(problems);
 
@@ -49,7 +50,7 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
             MachineConstant = plate.MachineConstant,
             Flux = machine.ArmatureFlux,
             InertiaKgM2 = file.Has(CaseKeys.MotorInertia) ? file.Number(CaseKeys.MotorInertia) + file.Number(CaseKeys.LoadInertia) : null,
-            Load = new Load(file.Number(CaseKeys.LoadConstantTorque), file.Number(CaseKeys.LoadViscousTorque), file.Number(CaseKeys.LoadFanTorque)),
+            Load = LoadReader.Read(file),
             RatedAmps = plate.RatedAmps,
             PeakAmps = file.Has(CaseKeys.StarterPeakCurrent) ? file.Number(CaseKeys.StarterPeakCurrent) : null,
             SwitchingAmps = file.Has(CaseKeys.StarterSwitchingCurrent) ? file.Number(CaseKeys.StarterSwitchingCurrent) : null,

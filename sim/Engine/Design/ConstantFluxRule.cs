@@ -4,7 +4,7 @@ using System.Linq;
 namespace StarterCtl.Engine.Design;
 
 /// <summary>The geometric rule of a machine whose flux stands still; the machine constant may be unknown.</summary>
-internal sealed class ConstantFluxRule(DesignInput input, double drivingVolts) : GradingRule(input, drivingVolts)
+internal sealed class ConstantFluxRule(DesignInput input) : GradingRule(input)
 {
     public override void CheckLoadCanStart(double peakAmps)
     {
@@ -55,6 +55,8 @@ internal sealed class ConstantFluxRule(DesignInput input, double drivingVolts) :
             leftBefore = voltsLeft[i];
         }
 
+        if (Input.Load.Table != null && Input.MachineConstant != null) CheckTable(totals, stages);
+
         return new StarterStatics(stages, leftBefore / Input.ArmatureOhms);
     }
 
@@ -62,6 +64,17 @@ internal sealed class ConstantFluxRule(DesignInput input, double drivingVolts) :
         Input.MachineConstant is double k && Input.InertiaKgM2 is double inertia
             ? StageTiming.Of(DrivingVolts, totalOhms, k, inertia, Input.Load, fromRadPerSec, stage.CutoutRadPerSec!.Value)
             : null;
+
+    private void CheckTable(double[] totals, StageStatics[] stages)
+    {
+        CutoutWalk walk = new(Alone, totals, Input.Load);
+        double from = 0;
+        for (int i = 0; i < stages.Length; i++)
+        {
+            CheckNotHeldBefore(walk, i, from, stages[i].CutoutRadPerSec!.Value, stages[i].PeakAmps);
+            from = stages[i].CutoutRadPerSec!.Value;
+        }
+    }
 
     // Real parts with both limits: the later of the two cutouts holds, fallen to I2 and the next peak within I1. Where the
     // load would hold the machine before the later one, I2 decides, and the peak that follows is warned of.

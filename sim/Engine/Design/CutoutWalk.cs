@@ -1,13 +1,14 @@
 using System;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 
 /// <summary>Currents and torques along the stages of a starter whose flux changes with the armature current.</summary>
-/// <param name="characteristic">Machine and supply.</param>
+/// <param name="characteristic">Machine and supply, on any resistance.</param>
 /// <param name="totals">Stage totals, ohm; the last entry is the armature alone.</param>
 /// <param name="load">Load during the start.</param>
-internal sealed class CutoutWalk(SpeedCharacteristic characteristic, double[] totals, Load load)
+internal sealed class CutoutWalk(Characteristic characteristic, double[] totals, Load load)
 {
     // Where the current leaps it is far from what was asked for; where it does not, a root's rounding apart.
     private const double LeapTolerance = 1e-6;
@@ -28,9 +29,9 @@ internal sealed class CutoutWalk(SpeedCharacteristic characteristic, double[] to
     /// </remarks>
     public Cutout AtAmps(int i, double switchingAmps, double? limitAmps)
     {
-        double speed = characteristic.SpeedAt(switchingAmps, totals[i]);
+        double speed = characteristic.On(totals[i]).AtAmps(switchingAmps).SpeedRadPerSec;
         if (limitAmps is not double limit) return new Cutout(speed, switchingAmps);
-        double latest = characteristic.BackEmfVolts(switchingAmps, totals[i + 1]) / characteristic.Flux.ConstantAt(limit);
+        double latest = characteristic.On(totals[i + 1]).AtAmps(switchingAmps).BackEmfVolts / characteristic.ConstantAt(limit);
         return speed <= latest ? new Cutout(speed, switchingAmps) : new Cutout(latest, null);
     }
 
@@ -40,20 +41,20 @@ internal sealed class CutoutWalk(SpeedCharacteristic characteristic, double[] to
     public Cutout AtVolts(int i, double backEmfVolts)
     {
         double amps = (characteristic.DrivingVolts - backEmfVolts) / totals[i];
-        return new Cutout(characteristic.SpeedAt(amps, totals[i]), amps);
+        return new Cutout(characteristic.On(totals[i]).AtAmps(amps).SpeedRadPerSec, amps);
     }
 
     /// <summary>Current just before a cutout, A, followed down from the stage's peak; null when it never is the one asked for.</summary>
     public double? AmpsBefore(int i, Cutout cutout, double peakAmps)
     {
-        double amps = characteristic.AmpsAt(totals[i], cutout.RadPerSec, peakAmps);
+        double amps = characteristic.On(totals[i]).AmpsAt(cutout.RadPerSec, peakAmps);
         if (cutout.Amps is not double asked) return amps;
         return Math.Abs(amps - asked) <= LeapTolerance * asked ? asked : null;
     }
 
     /// <summary>True when the torque at a speed does not accelerate the load.</summary>
     public bool IsHeldAt(int i, double radPerSec, double peakAmps) =>
-        characteristic.TorqueAt(characteristic.AmpsAt(totals[i], radPerSec, peakAmps)) <= load.TorqueAt(radPerSec);
+        characteristic.AtAmps(characteristic.On(totals[i]).AmpsAt(radPerSec, peakAmps)).TorqueNewtonMetres <= load.TorqueAt(radPerSec);
 
     /// <summary>The first speed of a stage at which the load is not accelerated, rad/s; null: there is none.</summary>
     public double? FirstHeld(int i, double fromRadPerSec, double toRadPerSec, double peakAmps)

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 
@@ -53,4 +54,13 @@ public sealed record DesignInput
 
     /// <summary>Back-EMF just before each cutout at rated supply, V, given by hand; null: computed.</summary>
     public IReadOnlyList<double>? CutoutVolts { get; init; }
+
+    /// <summary>The machine as a starter is designed for it: rated supply without source resistance, field standing.</summary>
+    /// <param name="totalOhms">Armature-circuit total, ohm.</param>
+    /// <returns>Without a machine constant it knows no speed and no torque: these are NaN.</returns>
+    public Characteristic CharacteristicOn(double totalOhms)
+    {
+        double drivingVolts = SupplyVolts - BrushDropVolts, constant = MachineConstant ?? double.NaN;
+        return Flux == null ? new Characteristic(drivingVolts, totalOhms, _ => constant) : Characteristic.Of(Flux, drivingVolts, totalOhms);
+    }
 }

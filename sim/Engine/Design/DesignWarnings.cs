@@ -1,5 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
+using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 
@@ -19,8 +21,20 @@ internal static class DesignWarnings
         AddPeakWarnings(input, design, warnings);
         AddSwitchingWarnings(input, design, warnings);
         if (input.Flux != null) FluxWarnings.Add(input, input.Flux, design, warnings);
+        AddTableWarning(input, warnings);
         AddBrakeWarning(input, design, warnings);
         return warnings;
+    }
+
+    // Without load a series machine runs away: there the load itself says where it goes.
+    private static void AddTableWarning(DesignInput input, List<string> warnings)
+    {
+        if (input.Load.Table is not LoadTable table || (input.MachineConstant == null && input.Flux == null)) return;
+        Characteristic alone = input.CharacteristicOn(input.ArmatureOhms);
+        bool isSeries = input.Flux?.Law.FieldShare == 0;
+        double rpm = (isSeries ? alone.Carrying(input.Load) : null)?.Rpm ?? alone.AtAmps(0).Rpm, lastRpm = table.LastRadPerSec * 30 / System.Math.PI;
+        if (rpm <= lastRpm) return;
+        warnings.Add($"The load table ends at {Text.Number(lastRpm)} r/min, and {(isSeries ? "with its load" : "without load")} the machine goes to {Text.Number(rpm)} r/min: beyond the table its last torque of {Text.Number(table.LastNewtonMetres)} N m is held.");
     }
 
     // The brake meets at most the back-EMF of the running machine: no load, no current, the whole supply less the brushes.

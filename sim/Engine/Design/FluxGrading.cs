@@ -1,4 +1,5 @@
 using System;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 
@@ -8,9 +9,8 @@ namespace StarterCtl.Engine.Design;
 /// total R'. Derived here: it is linear in R, so the sections are a geometric series with the ratio q = k(I1) I2 / (k(I2) I1),
 /// which begins with R1 (k(I1)/k(I2) - q). With constant flux it is the geometric rule.
 /// </remarks>
-/// <param name="characteristic">Machine and supply.</param>
-/// <param name="armatureOhms">Armature-circuit resistance, ohm.</param>
-public sealed class FluxGrading(SpeedCharacteristic characteristic, double armatureOhms)
+/// <param name="alone">Machine and supply, on the armature alone.</param>
+public sealed class FluxGrading(Characteristic alone)
 {
     /// <summary>The total after the cutout of a stage, ohm: I1 flows at the speed at which I2 flowed before.</summary>
     /// <param name="totalOhms">Total of the stage, ohm.</param>
@@ -18,8 +18,8 @@ public sealed class FluxGrading(SpeedCharacteristic characteristic, double armat
     /// <param name="switchingAmps">I2, A.</param>
     public double NextTotal(double totalOhms, double peakAmps, double switchingAmps)
     {
-        double fluxRatio = characteristic.Flux.ConstantAt(peakAmps) / characteristic.Flux.ConstantAt(switchingAmps);
-        return (characteristic.DrivingVolts - fluxRatio * characteristic.BackEmfVolts(switchingAmps, totalOhms)) / peakAmps;
+        double fluxRatio = alone.ConstantAt(peakAmps) / alone.ConstantAt(switchingAmps);
+        return (alone.DrivingVolts - fluxRatio * alone.On(totalOhms).AtAmps(switchingAmps).BackEmfVolts) / peakAmps;
     }
 
     /// <summary>
@@ -31,7 +31,7 @@ public sealed class FluxGrading(SpeedCharacteristic characteristic, double armat
     public double ExactCount(double peakAmps, double switchingAmps)
     {
         (double firstTotal, double firstSection, double ratio) = Series(peakAmps, switchingAmps);
-        double sections = (firstTotal - armatureOhms) / firstSection;
+        double sections = (firstTotal - alone.CircuitOhms) / firstSection;
         if (ratio == 1) return sections;
         // sum = first (1 - q^n) / (1 - q); ln(1 + x) keeps its digits where q is near 1.
         double rest = (ratio - 1) * sections;
@@ -55,9 +55,9 @@ public sealed class FluxGrading(SpeedCharacteristic characteristic, double armat
     public double[] Totals(double peakAmps, double switchingAmps, int stageCount)
     {
         double[] totals = new double[stageCount + 1];
-        totals[0] = characteristic.DrivingVolts / peakAmps;
+        totals[0] = alone.DrivingVolts / peakAmps;
         for (int i = 1; i < stageCount; i++) totals[i] = NextTotal(totals[i - 1], peakAmps, switchingAmps);
-        totals[stageCount] = armatureOhms;
+        totals[stageCount] = alone.CircuitOhms;
         return totals;
     }
 
@@ -65,26 +65,26 @@ public sealed class FluxGrading(SpeedCharacteristic characteristic, double armat
     /// <param name="peakAmps">I1, A.</param>
     /// <param name="stageCount">Number of stages.</param>
     public double? RaisedSwitchingAmps(double peakAmps, int stageCount) =>
-        FirstRoot.Find(amps => MissedBy(peakAmps, amps, stageCount), peakAmps, 0, !characteristic.FluxFalls);
+        FirstRoot.Find(amps => MissedBy(peakAmps, amps, stageCount), peakAmps, 0, !alone.FluxFalls);
 
     /// <summary>The lowest I1, A, with which a number of stages ends on the armature alone; null: none does.</summary>
     /// <param name="switchingAmps">I2, A.</param>
     /// <param name="stageCount">Number of stages.</param>
     public double? LoweredPeakAmps(double switchingAmps, int stageCount) =>
-        FirstRoot.Find(amps => MissedBy(amps, switchingAmps, stageCount), switchingAmps, characteristic.DrivingVolts / armatureOhms, !characteristic.FluxFalls);
+        FirstRoot.Find(amps => MissedBy(amps, switchingAmps, stageCount), switchingAmps, alone.StandstillAmps, !alone.FluxFalls);
 
     // How far the total behind the last cutout lies above the armature's.
     private double MissedBy(double peakAmps, double switchingAmps, int stageCount)
     {
-        double total = characteristic.DrivingVolts / peakAmps;
+        double total = alone.DrivingVolts / peakAmps;
         for (int i = 0; i < stageCount; i++) total = NextTotal(total, peakAmps, switchingAmps);
-        return total - armatureOhms;
+        return total - alone.CircuitOhms;
     }
 
     private (double FirstTotal, double FirstSection, double Ratio) Series(double peakAmps, double switchingAmps)
     {
-        double fluxRatio = characteristic.Flux.ConstantAt(peakAmps) / characteristic.Flux.ConstantAt(switchingAmps);
-        double ratio = fluxRatio * switchingAmps / peakAmps, firstTotal = characteristic.DrivingVolts / peakAmps;
+        double fluxRatio = alone.ConstantAt(peakAmps) / alone.ConstantAt(switchingAmps);
+        double ratio = fluxRatio * switchingAmps / peakAmps, firstTotal = alone.DrivingVolts / peakAmps;
         return (firstTotal, firstTotal * (fluxRatio - ratio), ratio);
     }
 

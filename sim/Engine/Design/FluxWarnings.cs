@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 

@@ -1,22 +1,32 @@
+using System;
+using StarterCtl.Engine.Solving;
+
 namespace StarterCtl.Engine.Design;
 
 /// <summary>What the flux decides in a design: how the totals follow each other, and where each cutout lies.</summary>
 internal abstract class GradingRule
 {
-    private protected GradingRule(DesignInput input, double drivingVolts)
+    private protected GradingRule(DesignInput input)
     {
         Input = input;
-        DrivingVolts = drivingVolts;
+        Alone = input.CharacteristicOn(input.ArmatureOhms);
     }
 
     /// <summary>Supply less brush drop, V.</summary>
-    public double DrivingVolts { get; }
+    public double DrivingVolts => Alone.DrivingVolts;
 
     private protected DesignInput Input { get; }
 
+    /// <summary>The machine on its armature resistance alone.</summary>
+    private protected Characteristic Alone { get; }
+
+    private protected DesignQuantity LimitAtFault => Input.CutoutVolts != null ? DesignQuantity.CutoutVoltages
+        : Input.SectionOhms != null ? DesignQuantity.Sections
+        : Input.SwitchingAmps != null ? DesignQuantity.SwitchingCurrent : DesignQuantity.PeakCurrent;
+
     /// <summary>The rule for the flux of an input.</summary>
-    public static GradingRule Of(DesignInput input, double drivingVolts) =>
-        input.Flux == null ? new ConstantFluxRule(input, drivingVolts) : new ArmatureFluxRule(input, input.Flux, drivingVolts);
+    public static GradingRule Of(DesignInput input) =>
+        input.Flux == null ? new ConstantFluxRule(input) : new ArmatureFluxRule(input, input.Flux);
 
     /// <summary>Refuses a peak current with which the load would not turn.</summary>
     public abstract void CheckLoadCanStart(double peakAmps);
@@ -59,5 +69,25 @@ internal abstract class GradingRule
             $"below {Text.Number(DrivingVolts / currents.PeakAmps.Value)} ohm without the first section; or one section less");
     }
 
+    /// <summary>
+    /// Refuses a stage whose torque is short on the way although it is enough at both ends: one that falls with the current, or a load
+    /// with a hump.
+    /// </summary>
+    private protected void CheckNotHeldBefore(CutoutWalk walk, int i, double fromRadPerSec, double toRadPerSec, double peakAmps)
+    {
+        if (walk.IsHeldAt(i, toRadPerSec, peakAmps) || walk.FirstHeld(i, fromRadPerSec, toRadPerSec, peakAmps) is not double held) return;
+        double amps = Alone.On(walk.TotalOf(i)).AmpsAt(held, peakAmps);
+        throw new DesignException(
+            Alone.FluxFalls && Input.SectionOhms == null ? DesignQuantity.PeakCurrent : LimitAtFault,
+            $"{Torque(Alone.AtAmps(amps).TorqueNewtonMetres)} from {Amps(amps)} in stage {i + 1} at {Rpm(held)} r/min, where the load takes {Torque(Input.Load.TorqueAt(held))}: the stage would never end",
+            Alone.FluxFalls
+                ? "a lower peak current, a flux that falls less with the current, or a lighter load during the start"
+                : "a higher switching current, more stages, or a lighter load during the start");
+    }
+
     private protected static string Amps(double amps) => Text.Number(amps) + " A";
+
+    private protected static string Torque(double newtonMetres) => Text.Number(newtonMetres) + " N m";
+
+    private protected static string Rpm(double radPerSec) => Text.Number(radPerSec * 30 / Math.PI);
 }

@@ -1,5 +1,6 @@
 using System;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.Engine.Design;
 
@@ -31,19 +32,17 @@ public static class StageTiming
         double AmpsAt(double speed) => (drivingVolts - machineConstant * speed) / totalOhms;
         double NetTorqueAt(double speed) => machineConstant * AmpsAt(speed) - load.TorqueAt(speed);
 
-        // Net torque falls with speed, so the end decides whether the machine gets there.
-        if (NetTorqueAt(toRadPerSec) <= 0) return (double.PositiveInfinity, double.PositiveInfinity);
-        if (load.ViscousNewtonMetreSeconds == 0 && load.FanNewtonMetreSecondsSquared == 0)
+        if (NetTorqueAt(toRadPerSec) <= 0) return Never;
+        if (load.ViscousNewtonMetreSeconds == 0 && !load.IsBent)
         {
-            return ConstantTorque(AmpsAt(fromRadPerSec), AmpsAt(toRadPerSec), load.ConstantNewtonMetres / machineConstant, inertiaKgM2 * totalOhms / (machineConstant * machineConstant));
+            return ConstantTorque(AmpsAt(fromRadPerSec), AmpsAt(toRadPerSec), load.TorqueAt(0) / machineConstant, inertiaKgM2 * totalOhms / (machineConstant * machineConstant));
         }
 
         return Quadrature(inertiaKgM2, fromRadPerSec, toRadPerSec, AmpsAt, (speed, _) => NetTorqueAt(speed));
     }
 
     /// <summary>The same for a flux that changes with the armature current.</summary>
-    /// <param name="characteristic">Machine and supply.</param>
-    /// <param name="totalOhms">Armature-circuit total of the stage, ohm.</param>
+    /// <param name="stage">Machine and supply on the resistance of the stage.</param>
     /// <param name="inertiaKgM2">Total inertia, kg m2.</param>
     /// <param name="load">Load torque.</param>
     /// <param name="fromRadPerSec">Speed when the stage comes into effect, rad/s.</param>
@@ -52,23 +51,18 @@ public static class StageTiming
     /// <returns>Seconds, and A2 s. Infinity when the load holds the machine before the cutout speed.</returns>
     /// <remarks>t = integral of J dw / (k(Ia) Ia - TL(w)), by quadrature; Ia(w) is the root of V - Vb - Ia R - k(Ia) w.</remarks>
     public static (double Seconds, double SquareAmpSeconds) Of(
-        SpeedCharacteristic characteristic, double totalOhms, double inertiaKgM2, Load load, double fromRadPerSec, double toRadPerSec, double peakAmps)
+        Characteristic stage, double inertiaKgM2, Load load, double fromRadPerSec, double toRadPerSec, double peakAmps)
     {
         double amps = peakAmps;
-        bool isHeld = false;
         // Each current is looked for from the one before: with a falling flux there may be others.
-        double AmpsAt(double speed) => amps = characteristic.AmpsAt(totalOhms, speed, amps);
-        double NetTorqueAt(double speed, double atAmps)
-        {
-            double net = characteristic.TorqueAt(atAmps) - load.TorqueAt(speed);
-            isHeld |= net <= 0;
-            return net;
-        }
+        double AmpsAt(double speed) => amps = stage.AmpsAt(speed, amps);
+        double NetTorqueAt(double speed, double atAmps) => stage.AtAmps(atAmps).TorqueNewtonMetres - load.TorqueAt(speed);
 
         (double Seconds, double SquareAmpSeconds) result = Quadrature(inertiaKgM2, fromRadPerSec, toRadPerSec, AmpsAt, NetTorqueAt);
-        NetTorqueAt(toRadPerSec, AmpsAt(toRadPerSec));
-        return isHeld ? (double.PositiveInfinity, double.PositiveInfinity) : result;
+        return NetTorqueAt(toRadPerSec, AmpsAt(toRadPerSec)) <= 0 ? Never : result;
     }
+
+    private static (double Seconds, double SquareAmpSeconds) Never => (double.PositiveInfinity, double.PositiveInfinity);
 
     private static (double Seconds, double SquareAmpSeconds) Quadrature(
         double inertiaKgM2, double fromRadPerSec, double toRadPerSec, Func<double, double> ampsAt, Func<double, double, double> netTorqueAt)
@@ -81,7 +75,9 @@ public static class StageTiming
             for (int i = 0; i < Nodes.Length; i++)
             {
                 double speed = middle + half * Nodes[i], amps = ampsAt(speed);
-                double slice = half * Weights[i] * inertiaKgM2 / netTorqueAt(speed, amps);
+                double net = netTorqueAt(speed, amps);
+                if (net <= 0) return Never;
+                double slice = half * Weights[i] * inertiaKgM2 / net;
                 seconds += slice;
                 squares += slice * amps * amps;
             }

@@ -25,7 +25,7 @@ public static class StarterDesigner
         }
 
         double directAmps = drivingVolts / input.ArmatureOhms;
-        GradingRule rule = GradingRule.Of(input, drivingVolts);
+        GradingRule rule = GradingRule.Of(input);
         CheckLimits(input, rule, directAmps);
         StageCurrents currents = input.SectionOhms == null
             ? StageCurrents.Resolve(input, rule)

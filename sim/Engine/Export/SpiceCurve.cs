@@ -7,22 +7,22 @@ namespace StarterCtl.Engine.Export;
 public static class SpiceCurve
 {
     /// <summary>
-    /// The magnetisation curve above 0: its own cubic pieces, coefficients at full precision, so that nothing is lost but
+    /// A smooth curve from its first point on: its own cubic pieces, coefficients at full precision, so that nothing is lost but
     /// rounding.
     /// </summary>
     /// <param name="curve">The curve.</param>
-    /// <param name="x">Expression of the exciting current, A, not below 0.</param>
-    public static string Cubics(Magnetisation curve, string x)
+    /// <param name="x">Expression of the argument, not below the first point.</param>
+    public static string Cubics(PointCurve curve, string x)
     {
         List<string> pieces = [];
-        for (int i = 1; i < curve.Amps.Count; i++)
+        for (int i = 1; i < curve.Xs.Count; i++)
         {
             (double first, double second, double third) = Coefficients(curve, i);
-            string behind = $"({x}-{SpiceText.Number(curve.Amps[i - 1])})";
-            pieces.Add($"{x} < {SpiceText.Number(curve.Amps[i])} ? {SpiceText.Number(curve.Constants[i - 1])} + {behind}*({SpiceText.Number(first)} + {behind}*({SpiceText.Number(second)} + {behind}*({SpiceText.Number(third)})))");
+            string behind = $"({x}-{SpiceText.Number(curve.Xs[i - 1])})";
+            pieces.Add($"{x} < {SpiceText.Number(curve.Xs[i])} ? {SpiceText.Number(curve.Ys[i - 1])} + {behind}*({SpiceText.Number(first)} + {behind}*({SpiceText.Number(second)} + {behind}*({SpiceText.Number(third)})))");
         }
 
-        return Nested(pieces, SpiceText.Number(curve.Constants[^1]));
+        return Nested(pieces, SpiceText.Number(curve.Ys[^1]));
     }
 
     /// <summary>Straight lines between points, level before the first and behind the last.</summary>
@@ -42,16 +42,16 @@ public static class SpiceCurve
     }
 
     /// <summary>
-    /// Coefficients of the piece that ends at a point, in rising powers of the current behind the piece's beginning. The piece
+    /// Coefficients of the piece that ends at a point, in rising powers of the way behind the piece's beginning. The piece
     /// is a cubic with known ends; its slopes at the beginning and in the middle give the rest.
     /// </summary>
     /// <param name="curve">The curve.</param>
     /// <param name="i">Index of the point, 1 or more.</param>
-    public static (double First, double Second, double Third) Coefficients(Magnetisation curve, int i)
+    public static (double First, double Second, double Third) Coefficients(PointCurve curve, int i)
     {
-        double span = curve.Amps[i] - curve.Amps[i - 1], chord = (curve.Constants[i] - curve.Constants[i - 1]) / span;
-        curve.At(curve.Amps[i - 1], out double atBegin);
-        curve.At(curve.Amps[i - 1] + 0.5 * span, out double inMiddle);
+        double span = curve.Xs[i] - curve.Xs[i - 1], chord = (curve.Ys[i] - curve.Ys[i - 1]) / span;
+        curve.At(curve.Xs[i - 1], out double atBegin);
+        curve.At(curve.Xs[i - 1] + 0.5 * span, out double inMiddle);
         double before = atBegin - chord, after = 4 * (chord - inMiddle) - before;
         return (atBegin, (-2 * before - after) / span, (before + after) / (span * span));
     }

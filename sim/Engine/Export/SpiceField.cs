@@ -53,7 +53,7 @@ internal static class SpiceField
         string reaction = flux.ReactionRatio != 0 ? $"{SpiceTerms.Signed(-flux.ReactionRatio)}*abs({SpiceTerms.Amps})" : "";
         text.Element($"Bexciting exciting 0 V={field}{armature}{reaction}");
         text.Line("Bmagnitude magnitude 0 V=abs(V(exciting))");
-        text.Element($"Bcurve curve 0 V={SpiceCurve.Cubics(flux.Curve, "V(magnitude)")}");
+        text.Element($"Bcurve curve 0 V={SpiceCurve.Cubics(flux.Curve.Curve, "V(magnitude)")}");
         text.Line($"Bconstant constant 0 V=V(exciting) < 0 ? {SpiceText.Number(2 * flux.Curve.Constants[0])}-V(curve) : V(curve)");
     }
 }

@@ -27,5 +27,15 @@ internal static class SpiceShaft
 
         if (load.ViscousNewtonMetreSeconds > 0) text.Line($"Rviscous_load speed 0 {SpiceText.Number(1 / load.ViscousNewtonMetreSeconds)}");
         if (load.FanNewtonMetreSecondsSquared > 0) text.Line($"Bfan_load speed 0 I={SpiceText.Number(load.FanNewtonMetreSecondsSquared)}*{SpiceTerms.Speed}*abs({SpiceTerms.Speed})");
+        if (load.HoistNewtonMetres != 0) text.Line($"Ihoist_load speed 0 DC {SpiceText.Number(load.HoistNewtonMetres)}");
+        if (load.Table is LoadTable table) WriteTable(text, table, terms);
+    }
+
+    private static void WriteTable(SpiceText text, LoadTable table, SpiceTerms terms)
+    {
+        text.Comment("Load torque over speed: the table's own cubic pieces between its points, level behind the last.");
+        text.Line($"Btable_speed table_speed 0 V=abs({SpiceTerms.Speed})");
+        text.Element($"Btable_torque table_torque 0 V={SpiceCurve.Cubics(table.Curve, "V(table_speed)")}");
+        text.Line($"Btable_load speed 0 I=V(table_torque)*tanh({SpiceTerms.Speed}/{SpiceText.Number(terms.SmallRadPerSec)})");
     }
 }

@@ -17,6 +17,9 @@ public sealed record Contactors(double ClosingSeconds, double OpeningSeconds)
     /// <summary>Part of its rated voltage below which a coil lets its contactor go; not above <see cref="PickUpRatio"/>.</summary>
     public double DropOutRatio { get; init; } = 0.5;
 
+    /// <summary>Voltage of the arc between line or brake contacts that part with current, V, 0 or more; 0: the current is broken at once.</summary>
+    public double ArcVolts { get; init; }
+
     /// <summary>From the command to the auxiliary contact, s: a bouncing contact is reported once it lies still.</summary>
     public double ReportedSeconds => ClosingSeconds + 2 * BounceCount * BounceSeconds;
 }

@@ -71,7 +71,7 @@ public static class CaseRunner
         RunSetup setup = new()
         {
             Machine = machine,
-            Load = designed.Input.Load with { HoistNewtonMetres = file.Number(CaseKeys.LoadHoistTorque) },
+            Load = designed.Input.Load,
             LoadInertiaKgM2 = file.Number(CaseKeys.LoadInertia),
             Supply = new Supply(design.SupplyVolts, file.Number(CaseKeys.SupplyResistance)),
             SectionOhms = designed.SectionOhms(),
@@ -133,6 +133,7 @@ public static class CaseRunner
             BounceSeconds = file.Number(CaseKeys.ContactorsBounceTime),
             PickUpRatio = file.Number(CaseKeys.ContactorsPickUpVoltage),
             DropOutRatio = file.Number(CaseKeys.ContactorsDropOutVoltage),
+            ArcVolts = file.Number(CaseKeys.ContactorsArcVoltage),
         };
         if (contactors.DropOutRatio <= contactors.PickUpRatio) return contactors;
         CaseKey blamed = file.Has(CaseKeys.ContactorsDropOutVoltage) ? CaseKeys.ContactorsDropOutVoltage : CaseKeys.ContactorsPickUpVoltage;

@@ -59,7 +59,7 @@ public sealed record RunResult
     /// <summary>Magnetic energy of the armature at the end, J.</summary>
     public required double MagneticJoules { get; init; }
 
-    /// <summary>Magnetic energy that opening contacts broke, J.</summary>
+    /// <summary>Heat of arcs, and the magnetic energy of currents that opening contacts broke at once, J.</summary>
     public required double ArcJoules { get; init; }
 
     /// <summary>Phases in the order in which they were entered.</summary>

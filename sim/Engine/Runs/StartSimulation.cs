@@ -51,6 +51,7 @@ public sealed class StartSimulation
             new PlantConditions(setup.Machine, setup.Load, setup.Supply, setup.SectionOhms, false, 0)
             {
                 BrakeOhms = setup.BrakeOhms ?? double.PositiveInfinity,
+                ArcVolts = setup.Contactors.ArcVolts,
                 Field = setup.Field,
                 IsFieldClosed = setup.Field is not { HasContactor: true },
             },

@@ -113,6 +113,7 @@ internal sealed class CurvedMotion
         {
             Vector256<double> state = _step.At((_booked + Nodes[i] * span) / _stepSeconds);
             sums.Add(Weights[i] * span, state.GetElement(0), state.GetElement(1), state.GetElement(2));
+            sums.TableJoules += Weights[i] * span * _equations.TableWattsAt(state.GetElement(1));
             amps = Math.Max(amps, Math.Abs(state.GetElement(0)));
         }
 

@@ -40,7 +40,7 @@ public sealed class EnergyAccount
     /// <summary>Taken by the load, J; negative when a hoist's load gave more than it took.</summary>
     public double LoadJoules { get; private set; }
 
-    /// <summary>Magnetic energy of the armature circuit that a contact broke, J.</summary>
+    /// <summary>Heat of the arcs between parting contacts, and the magnetic energy of currents that were broken at once, J.</summary>
     public double ArcJoules { get; private set; }
 
     /// <summary>Integral of the armature current squared, A2 s.</summary>
@@ -60,10 +60,12 @@ public sealed class EnergyAccount
         SourceJoules += source;
         SupplyJoules += conditions.Supply.OpenCircuitVolts * network.Line.AmpSeconds(span, seconds) - source;
         BrushJoules += brush;
+        ArcJoules += network.ArcVolts * Math.Abs(span.AmpSeconds);
         ArmatureJoules += brush + conditions.Machine.ArmatureOhms * squareAmpSeconds;
         LoadJoules += (rotation * conditions.Load.ConstantNewtonMetres + conditions.Load.HoistNewtonMetres) * span.Radians
             + conditions.Load.ViscousNewtonMetreSeconds * span.SquareSpeedSeconds
-            + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds;
+            + conditions.Load.FanNewtonMetreSecondsSquared * span.CubeSpeedSeconds
+            + span.TableJoules;
         SquareAmpSeconds += squareAmpSeconds;
         for (int i = 0; i < _sectionJoules.Length; i++)
         {

@@ -5,8 +5,8 @@ namespace StarterCtl.Engine.Solving;
 
 /// <summary>
 /// The machine's three equations, M y' = f(y) with y = (Ia, w, If), while no contact moves and no sign changes:
-/// <c>La dIa/dt = Ua - s Vb - Ra' Ia - Rc If - k w</c>, <c>J dw/dt = k Ia - r (Tc + c w^2) - Th - B w</c> and
-/// <c>Lf dIf/dt = Uf - Rf' If - Rc' Ia</c>, with k from the flux law and s, r the signs of conduction and rotation. A mass of 0 makes
+/// <c>La dIa/dt = Ua - s Vb - Ra' Ia - Rc If - k w</c>, <c>J dw/dt = k Ia - r (Tc + c w^2 + Tt(r w)) - Th - B w</c> and
+/// <c>Lf dIf/dt = Uf - Rf' If - Rc' Ia</c>, with Vb the brushes' drop and an arc's, k from the flux law, Tt from the load's table and s, r the signs of conduction and rotation. A mass of 0 makes
 /// its equation a balance that holds at every instant.
 /// </summary>
 public sealed class MachineEquations
@@ -24,6 +24,8 @@ public sealed class MachineEquations
     private readonly double _constantTorque;
     private readonly double _viscous;
     private readonly double _fan;
+    private readonly LoadTable? _table;
+    private readonly int _rotation;
     private readonly bool _conducts;
     private readonly bool _turns;
 
@@ -47,7 +49,7 @@ public sealed class MachineEquations
 
         _conducts = conduction != 0;
         _turns = rotation != 0;
-        _drivingVolts = network.ArmatureVolts - conduction * machine.BrushDropVolts;
+        _drivingVolts = network.ArmatureVolts - conduction * (machine.BrushDropVolts + network.ArcVolts);
         _armatureOhms = network.ArmatureOhms;
         _couplingOhms = network.CouplingOhms;
         _fieldVolts = network.FieldVolts;
@@ -56,6 +58,8 @@ public sealed class MachineEquations
         _constantTorque = rotation * load.ConstantNewtonMetres + load.HoistNewtonMetres;
         _viscous = load.ViscousNewtonMetreSeconds;
         _fan = rotation * load.FanNewtonMetreSecondsSquared;
+        _table = load.Table;
+        _rotation = rotation;
         Masses = Vector256.Create(_conducts ? machine.ArmatureHenries : 1, _turns ? machine.InertiaKgM2 : 1, network.FieldHenries, 1);
     }
 
@@ -69,6 +73,9 @@ public sealed class MachineEquations
     /// <summary>Largest that this can be, V s/rad.</summary>
     public double LargestConstant => _curve == null ? _constant : _curve.Constants[^1];
 
+    /// <summary>Power that the load's table takes, W.</summary>
+    public double TableWattsAt(double speed) => TableTorque(speed, out _) * speed;
+
     /// <summary>The right-hand side f(y).</summary>
     public Vector256<double> Right(Vector256<double> state)
     {
@@ -76,7 +83,7 @@ public sealed class MachineEquations
         double k = ConstantAt(amps, fieldAmps);
         return Vector256.Create(
             _conducts ? _drivingVolts - _armatureOhms * amps - _couplingOhms * fieldAmps - k * speed : 0,
-            _turns ? k * amps - _constantTorque - (_viscous + _fan * speed) * speed : 0,
+            _turns ? k * amps - _constantTorque - (_viscous + _fan * speed) * speed - TableTorque(speed, out _) : 0,
             _fieldVolts - _fieldOhms * fieldAmps - _fieldCouplingOhms * amps,
             0);
     }
@@ -106,7 +113,8 @@ public sealed class MachineEquations
         if (_turns)
         {
             m10 = -(k + byAmps * amps);
-            m11 += _viscous + 2 * _fan * speed;
+            TableTorque(speed, out double tableSlope);
+            m11 += _viscous + 2 * _fan * speed + tableSlope;
             m12 = -byField * amps;
         }
 
@@ -116,5 +124,11 @@ public sealed class MachineEquations
         column0 = Vector256.Create(c00, c10, c20, 0) * scale;
         column1 = Vector256.Create(-m01 * m22, m00 * m22 - m02 * m20, m01 * m20, 0) * scale;
         column2 = Vector256.Create(m01 * m12 - m02 * m11, m02 * m10 - m00 * m12, m00 * m11 - m01 * m10, 0) * scale;
+    }
+
+    private double TableTorque(double speed, out double slope)
+    {
+        slope = 0;
+        return _table == null ? 0 : _rotation * _table.At(_rotation * speed, out slope);
     }
 }

@@ -24,7 +24,8 @@ public readonly record struct Network
         double fieldShare = isShunted ? 1 : 0;
         IsLive = conditions.IsLive;
         ArmatureOhms = conditions.CircuitOhms;
-        if (!conditions.LineClosed)
+        if (conditions.Arc != ArcPlace.None) ArcVolts = conditions.ArcVolts;
+        if (!conditions.IsLineIn)
         {
             if (conditions.IsBrakeIn) ArmatureOhms = machine.ArmatureOhms + conditions.BrakeOhms;
             Brake = new Share(0, -1, 0);
@@ -75,6 +76,9 @@ public readonly record struct Network
 
     /// <summary>Voltage that drives the armature current against the back-EMF, V.</summary>
     public double ArmatureVolts { get; } = 0;
+
+    /// <summary>Voltage of the arc that opposes the armature current, V; 0 while none burns.</summary>
+    public double ArcVolts { get; } = 0;
 
     /// <summary>Everything that limits the armature current, ohm.</summary>
     public double ArmatureOhms { get; }

@@ -33,11 +33,20 @@ public sealed record PlantConditions(
     /// <summary>Voltage of the field's own supply now, V; null: what the field circuit says.</summary>
     public double? FieldVolts { get; init; }
 
-    /// <summary>True while the brake resistor can carry current.</summary>
-    public bool IsBrakeIn => BrakeClosed && double.IsFinite(BrakeOhms);
+    /// <summary>Voltage of the arc between line or brake contacts that part with current, V, 0 or more; 0: the current is broken at once.</summary>
+    public double ArcVolts { get; init; }
+
+    /// <summary>Where an arc burns. <see cref="PlantSolver"/> says so; nobody else needs to.</summary>
+    public ArcPlace Arc { get; internal init; }
+
+    /// <summary>True while the line's contact or an arc in its place can carry current.</summary>
+    public bool IsLineIn => LineClosed || Arc == ArcPlace.Line;
+
+    /// <summary>True while the brake resistor can carry current, through its contact or an arc in its place.</summary>
+    public bool IsBrakeIn => (BrakeClosed || Arc == ArcPlace.Brake) && double.IsFinite(BrakeOhms);
 
     /// <summary>True while the armature current has a path.</summary>
-    public bool IsLive => LineClosed || IsBrakeIn;
+    public bool IsLive => IsLineIn || IsBrakeIn;
 
     /// <summary>Everything in series with the back-EMF, ohm: source, sections that are in, armature.</summary>
     public double CircuitOhms

@@ -21,9 +21,9 @@ public sealed partial class PlantSolver
     private void BeginLinear()
     {
         Machine machine = _conditions.Machine;
-        _regime = new Regime(machine, _constant, _conditions.Load, _network.ArmatureVolts, _network.ArmatureOhms, _conduction, _rotation);
+        _regime = new Regime(machine, _constant, _conditions.Load, _network.ArmatureVolts - _conduction * _network.ArcVolts, _network.ArmatureOhms, _conduction, _rotation);
         _wholeStep = LinearStep.None;
-        _signedAmps = machine.BrushDropVolts > 0 ? _conduction : 0;
+        _signedAmps = OpposingVolts > 0 ? _conduction : 0;
         _signedSpeed = HasSignedLoad ? _rotation : 0;
         double steepestTorque = _constant * Math.Max(_ampsScale, Math.Abs(_amps)) + _conditions.Load.TorqueAt(_speedScale);
         steepestTorque += Math.Abs(_conditions.Load.HoistNewtonMetres) - _conditions.Load.HoistNewtonMetres;
@@ -142,7 +142,7 @@ public sealed partial class PlantSolver
         if (_conduction != 0) margin = CurrentMargin(amps);
         else if (_network.IsLive) margin = DeadBandVolts(_constant * speed) - Math.Abs(_drivingVolts - _constant * speed);
 
-        if (_rotation == 0) margin = Math.Min(margin, _conditions.Load.ConstantNewtonMetres - Math.Abs(_constant * amps - _conditions.Load.HoistNewtonMetres));
+        if (_rotation == 0) margin = Math.Min(margin, _conditions.Load.HoldingNewtonMetres - Math.Abs(_constant * amps - _conditions.Load.HoistNewtonMetres));
         else if (HasSignedLoad) margin = Math.Min(margin, _rotation * speed);
         return margin;
     }

@@ -159,7 +159,8 @@ public sealed partial class PlantSolver
 
     /// <summary>
     /// Changes circuit, supply, load, inertia or field circuit at this instant. The speed goes on; the kinetic energy of an inertia that is
-    /// added comes from the load in the account, that of one that is taken away goes to it.
+    /// added comes from the load in the account, that of one that is taken away goes to it. A current that line or brake parts with goes on
+    /// through an arc where <see cref="PlantConditions.ArcVolts"/> is above 0, until it is zero or a contact closes.
     /// </summary>
     public void Change(PlantConditions conditions)
     {
@@ -167,8 +168,7 @@ public sealed partial class PlantSolver
         // What is added turns already: it brings its kinetic energy along, and what is taken away keeps it.
         double added = conditions.Machine.InertiaKgM2 - _conditions.Machine.InertiaKgM2;
         if (added != 0) Energy.BookLoad(-0.5 * added * _speed * _speed);
-        _conditions = conditions;
-        _network = new Network(conditions);
+        Take(WithArc(conditions));
         ChooseRegime();
         _peaks.Note(_amps);
     }
@@ -229,17 +229,17 @@ public sealed partial class PlantSolver
         ChooseRegime();
     }
 
-    private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.FanNewtonMetreSecondsSquared > 0;
+    private bool HasSignedLoad => _conditions.Load.ConstantNewtonMetres > 0 || _conditions.Load.IsBent;
 
-    // Without brush drop and armature reaction the sign of the current changes nothing in the equations.
+    // Without brush drop, arc and armature reaction the sign of the current changes nothing in the equations.
     private bool IsCurrentSigned =>
-        _conditions.Machine.BrushDropVolts > 0 || (!_isLinear && _conditions.Machine.Flux is { ReactionRatio: > 0 });
+        OpposingVolts > 0 || (!_isLinear && _conditions.Machine.Flux is { ReactionRatio: > 0 });
 
     private double CurrentMargin(double amps) =>
-        _conditions.Machine.BrushDropVolts > 0 ? _conduction * amps : double.PositiveInfinity;
+        OpposingVolts > 0 ? _conduction * amps : double.PositiveInfinity;
 
     private double DeadBandVolts(double backEmfVolts) =>
-        SignRules.DeadBandVolts(_conditions.Machine.BrushDropVolts, _network.ArmatureVolts, backEmfVolts);
+        SignRules.DeadBandVolts(OpposingVolts, _network.ArmatureVolts, backEmfVolts);
 
     private double ConstantAt(double fieldAmps, double amps) =>
         _conditions.Machine.Flux?.ConstantAt(fieldAmps, amps) ?? _conditions.Machine.Constant;
@@ -257,7 +257,7 @@ public sealed partial class PlantSolver
         _ampsScale = Math.Max(volts, Math.Abs(_constant * _speed)) / _network.ArmatureOhms + 1e-9;
         _speedScale = Math.Max(volts / _conditions.Machine.Constant, Math.Abs(_speed)) + 1e-9;
         if (_conditions.Load.HoistNewtonMetres != 0) WidenScales();
-        _isLinear = isFrozen && (_conditions.Load.FanNewtonMetreSecondsSquared == 0 || _rotation == 0);
+        _isLinear = isFrozen && (!_conditions.Load.IsBent || _rotation == 0);
         if (_isLinear) BeginLinear();
         else BeginCurved(isFrozen);
         if (!wasLinear || !_isLinear || constantBefore != _constant) _peaks.ChangeFlux(wasLinear ? constantBefore * _peaks.SteadyFluxAmps : 0, _amps);
@@ -284,7 +284,7 @@ public sealed partial class PlantSolver
             DrivingVolts = _network.ArmatureVolts,
             CouplingOhms = _network.CouplingOhms,
             BrushVolts = machine.BrushDropVolts,
-            HoldingNewtonMetres = _conditions.Load.ConstantNewtonMetres,
+            HoldingNewtonMetres = _conditions.Load.HoldingNewtonMetres,
             HoistNewtonMetres = _conditions.Load.HoistNewtonMetres,
         };
         _curved.Begin(
@@ -329,7 +329,7 @@ public sealed partial class PlantSolver
     // Also makes the currents consistent: one dies with an open circuit and jumps where there is no inductance.
     private int ChooseConduction()
     {
-        Machine machine = _conditions.Machine;
+        if (_network.ArcVolts > 0 && IsArcOut()) Take(_conditions with { Arc = ArcPlace.None });
         if (!_network.IsLive)
         {
             Energy.BookArc(MagneticJoules);
@@ -338,15 +338,27 @@ public sealed partial class PlantSolver
             return 0;
         }
 
-        bool jumps = machine.ArmatureHenries == 0;
-        double fieldAmps = FieldAmpsAt(jumps ? 0 : _amps);
-        double backEmfVolts = ConstantAt(fieldAmps, 0) * _speed;
-        double drivingVolts = _network.ArmatureVolts - _network.CouplingOhms * fieldAmps - backEmfVolts;
-        double band = DeadBandVolts(backEmfVolts);
-        int pushed = drivingVolts > band ? 1 : drivingVolts < -band ? -1 : band > 0 ? 0 : 1;
+        bool jumps = _conditions.Machine.ArmatureHenries == 0;
+        int pushed = PushedSign(out double drivingVolts);
         if (jumps) _amps = pushed == 0 ? 0 : BalancedAmps(pushed, drivingVolts);
         JumpField();
         return jumps || _amps == 0 ? pushed : Math.Sign(_amps);
+    }
+
+    // Which way the voltages drive a current that is none yet, or has no inductance to keep it.
+    private int PushedSign(out double drivingVolts)
+    {
+        double fieldAmps = FieldAmpsAt(_conditions.Machine.ArmatureHenries == 0 ? 0 : _amps);
+        double backEmfVolts = ConstantAt(fieldAmps, 0) * _speed;
+        drivingVolts = _network.ArmatureVolts - _network.CouplingOhms * fieldAmps - backEmfVolts;
+        double band = DeadBandVolts(backEmfVolts);
+        return drivingVolts > band ? 1 : drivingVolts < -band ? -1 : band > 0 ? 0 : 1;
+    }
+
+    private void Take(PlantConditions conditions)
+    {
+        _conditions = conditions;
+        _network = new Network(conditions);
     }
 
     private double FieldAmpsAt(double amps) =>
@@ -363,7 +375,7 @@ public sealed partial class PlantSolver
     private double BalancedAmps(int sign, double drivingVolts)
     {
         Machine machine = _conditions.Machine;
-        double alone = (drivingVolts - sign * machine.BrushDropVolts) / _network.ArmatureOhms;
+        double alone = (drivingVolts - sign * OpposingVolts) / _network.ArmatureOhms;
         bool followsArmature = machine.Flux is { FollowsArmature: true } || (_network.FieldHenries == 0 && _network.FieldCouplingOhms != 0);
         if (!followsArmature || alone == 0) return alone;
         double high = alone;
@@ -376,7 +388,7 @@ public sealed partial class PlantSolver
         double Imbalance(double amps)
         {
             double fieldAmps = FieldAmpsAt(amps);
-            return _network.ArmatureVolts - sign * machine.BrushDropVolts - _network.ArmatureOhms * amps - _network.CouplingOhms * fieldAmps
+            return _network.ArmatureVolts - sign * OpposingVolts - _network.ArmatureOhms * amps - _network.CouplingOhms * fieldAmps
                 - ConstantAt(fieldAmps, amps) * _speed;
         }
     }
@@ -386,7 +398,7 @@ public sealed partial class PlantSolver
         if (_speed != 0) return Math.Sign(_speed);
         if (!HasSignedLoad) return 1;
         double torque = _constant * _amps - _conditions.Load.HoistNewtonMetres;
-        double holding = _conditions.Load.ConstantNewtonMetres;
+        double holding = _conditions.Load.HoldingNewtonMetres;
         if (torque > holding) return 1;
         if (torque < -holding) return -1;
         return holding > 0 ? 0 : 1;

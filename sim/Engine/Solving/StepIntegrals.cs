@@ -29,6 +29,9 @@ public struct StepIntegrals
     /// <summary>Integral of the product of both currents, A2 s.</summary>
     public double BothAmpSeconds;
 
+    /// <summary>Integral of the power that the load's table takes, J.</summary>
+    public double TableJoules;
+
     /// <summary>Adds a node of a quadrature.</summary>
     /// <param name="weight">Its weight, s.</param>
     /// <param name="amps">Armature current there, A.</param>

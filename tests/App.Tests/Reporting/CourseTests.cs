@@ -120,6 +120,26 @@ public sealed class CourseTests
         Assert.All(figure.Elements(Svg + "svg"), drawing => Assert.Equal(["load from 0\u00A0s, 6\u00A0s", "load from 1\u00A0s", "↑ load from 7\u00A0s"], Loads(drawing)));
     }
 
+    // From 45 N m at 5 s to 85 N m at 7 s: it stands from then on. A ramp that another one overtakes, or the end, never stands.
+    [Fact]
+    public void Plane_RampOfTheLoad_IsDrawnOnItsWayAndStandsFromItsEnd()
+    {
+        RunEvent up = new(5, 85, null, null) { OverSeconds = 2 };
+        StartStudy step = Studies.LineShaftOf(input => input), ramp = Studies.LineShaftOf(input => input, events: [up]);
+        StartStudy late = Studies.LineShaftOf(input => input, events: [up with { OverSeconds = 4 }]), overtaken = Studies.LineShaftOf(input => input, events: [up, new RunEvent(6, 60, null, null)]);
+
+        Assert.Equal(["load from 0\u00A0s", "load from 7\u00A0s"], FirstLoads(ramp));
+        Assert.Equal(["load"], FirstLoads(late));
+        Assert.Equal(["load from 0\u00A0s", "load from 6\u00A0s"], FirstLoads(overtaken));
+        // One line more than the step's picture has: the load on its way.
+        Assert.Equal(Lines(step) + 1, Lines(ramp));
+        Assert.Contains("on its way from one to the next", Words(ramp), StringComparison.Ordinal);
+        Assert.DoesNotContain("on its way from one to the next", Words(step), StringComparison.Ordinal);
+
+        static string[] FirstLoads(StartStudy study) => Loads(Figure(Page(study), "plane-plot").Elements(Svg + "svg").First());
+        static int Lines(StartStudy study) => Figure(Page(study), "plane-plot").Elements(Svg + "svg").First().Descendants(Svg + "polyline").Count();
+    }
+
     [Theory]
     [InlineData(OperatorCommand.Stop)]
     [InlineData(OperatorCommand.EmergencyStop)]

@@ -3,6 +3,7 @@ using System.Linq;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 using StarterCtl.Engine.Tests.Runs;
 using Xunit;
 

@@ -43,6 +43,8 @@ internal static class Sample
         constant-torque = "70 N m"
         viscous-torque = "0.05 N m s/rad"
         fan-torque = "0.002 N m s2/rad2"
+        table-speeds = ["0 rpm", "100 rpm", "1200 rpm"]
+        table-torques = ["60 N m", "20 N m", "45 N m"]
         hoist-torque = "90 N m"
         speed = "-30 rpm"
 
@@ -69,6 +71,7 @@ internal static class Sample
         bounce-count = 3
         bounce-time = "1 ms"
         pick-up-voltage = 0.8
+        arc-voltage = "400 V"
         drop-out-voltage = 0.6
         opening-time = "15 ms"
 

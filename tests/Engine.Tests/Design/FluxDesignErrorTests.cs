@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Linq;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 using Xunit;
 
 namespace StarterCtl.Engine.Tests.Design;
@@ -32,7 +33,7 @@ public sealed class FluxDesignErrorTests
 
         double mended = double.Parse(error.Allowed.Split("below ")[1].Split(' ')[0], CultureInfo.InvariantCulture);
         Assert.InRange(mended, 1, 110);
-        FluxGrading grading = new(new SpeedCharacteristic(shunt.Flux!, 218), 0.18);
+        FluxGrading grading = new(Characteristic.Of(shunt.Flux!, 218, 0.18));
         Assert.True(double.IsFinite(grading.ExactCount(156, 0.99 * mended)));
         Assert.False(double.IsFinite(grading.ExactCount(156, 1.01 * mended)));
     }

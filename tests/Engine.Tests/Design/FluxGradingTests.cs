@@ -123,7 +123,7 @@ public sealed class FluxGradingTests
     }
 
     private static FluxGrading Of(DesignInput input) =>
-        new(new SpeedCharacteristic(input.Flux!, input.SupplyVolts - input.BrushDropVolts), input.ArmatureOhms);
+        new(input.CharacteristicOn(input.ArmatureOhms));
 
     private static void AssertSame(double expected, double actual) => Assert.Equal(0, actual - expected, 1e-12 * Math.Max(1, Math.Abs(expected)));
 }

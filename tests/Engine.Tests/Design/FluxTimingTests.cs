@@ -3,6 +3,7 @@ using System.Linq;
 using CsCheck;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 using Xunit;
 
 namespace StarterCtl.Engine.Tests.Design;
@@ -46,10 +47,10 @@ public sealed class FluxTimingTests
     [InlineData(54.1, false)]
     public void Of_LoadAtTheTorqueOfTheCutout_DecidesWhetherItEnds(double loadTorque, bool ends)
     {
-        SpeedCharacteristic motor = new(FluxMachines.Series, 218);
-        double to = motor.SpeedAt(60, 0.5), peak = motor.AmpsAt(0.5, 50, 0);
+        Characteristic motor = Characteristic.Of(FluxMachines.Series, 218, 0.5);
+        double to = motor.AtAmps(60).SpeedRadPerSec, peak = motor.AmpsAt(50, 0);
 
-        (double seconds, double squares) = StageTiming.Of(motor, 0.5, 2.5, new Load(loadTorque, 0, 0), 50, to, peak);
+        (double seconds, double squares) = StageTiming.Of(motor, 2.5, new Load(loadTorque, 0, 0), 50, to, peak);
 
         Assert.Equal(ends, double.IsFinite(seconds));
         Assert.Equal(ends, double.IsFinite(squares));

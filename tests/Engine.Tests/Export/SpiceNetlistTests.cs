@@ -18,7 +18,7 @@ public sealed class SpiceNetlistTests
         Magnetisation curve = new([0, 0.5, 1, 1.5, 2, 2.5], [0.05, 0.62, 1.13, 1.44, 1.6, 1.6]);
         for (int i = 1; i < curve.Amps.Count; i++)
         {
-            (double first, double second, double third) = SpiceCurve.Coefficients(curve, i);
+            (double first, double second, double third) = SpiceCurve.Coefficients(curve.Curve, i);
             double begin = curve.Amps[i - 1], span = curve.Amps[i] - begin;
             for (double part = 0; part <= 1; part += 0.125)
             {
@@ -75,6 +75,9 @@ public sealed class SpiceNetlistTests
     [InlineData("at = \"4 s\"\ncommand = \"stop\"", "stopping")]
     [InlineData("at = \"4 s\"\nshaft = \"locked\"", "the shaft jams")]
     [InlineData("at = \"4 s\"\nspeed-signal = \"lost\"", "the speed signal is lost")]
+    [InlineData("at = \"4 s\"\nload-torque = \"60 N m\"\nover = \"1 s\"", "constant torque becomes 60 N m over 1 s")]
+    [InlineData("at = \"4 s\"\nhoist-torque = \"60 N m\"", "hoist")]
+    [InlineData("at = \"4 s\"\nload-inertia = \"3 kg m2\"", "inertia")]
     public void Scene_EndsBeforeWhatItHasNoWordsFor(string happening, string words)
     {
         SpiceScene scene = Scene(LineShaftCase.With([happening]));

@@ -1,6 +1,7 @@
 using System;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
 using Xunit;
 
 namespace StarterCtl.Engine.Tests.Published;
@@ -22,11 +23,11 @@ public sealed class SeriesStaticsTests
     [MemberData(nameof(Pairs))]
     public void SpeedAt_TwoPointsOfTheCurve_MatchesThePrintedSpeed(string entry, double[] first, double[] second, double rpm, double tolerance)
     {
-        SpeedCharacteristic motor = Motor(first, second);
+        Characteristic motor = Motor(first, second);
 
         Assert.StartsWith("CHK-", entry, StringComparison.Ordinal);
-        Assert.Equal(first[3], motor.SpeedAt(first[2], first[1]) * 30 / Math.PI, 1e-9);
-        Assert.Equal(rpm, motor.SpeedAt(second[1], second[0]) * 30 / Math.PI, tolerance);
+        Assert.Equal(first[3], motor.AtAmps(first[2]).Rpm, 1e-9);
+        Assert.Equal(rpm, motor.On(second[0]).AtAmps(second[1]).Rpm, tolerance);
     }
 
     [Theory]
@@ -35,7 +36,7 @@ public sealed class SeriesStaticsTests
     [MemberData(nameof(Pairs))]
     public void AmpsAt_PrintedSpeed_IsThePrintedCurrent(string entry, double[] first, double[] second, double rpm, double tolerance)
     {
-        double amps = Motor(first, second).AmpsAt(second[0], rpm * Math.PI / 30, first[2]);
+        double amps = Motor(first, second).On(second[0]).AmpsAt(rpm * Math.PI / 30, first[2]);
 
         Assert.StartsWith("CHK-", entry, StringComparison.Ordinal);
         // A little speed is a little current: the flux of a series motor falls with it, so the share is of the same size.
@@ -46,10 +47,10 @@ public sealed class SeriesStaticsTests
     [Trait("Source", "CHK-08")]
     public void BackEmfVolts_SeriesMotor_MatchesThePrintedOnes()
     {
-        SpeedCharacteristic motor = Motor([250, 0.15, 110, 600], [0.15, 50, 0.0155 / 0.024]);
+        Characteristic motor = Motor([250, 0.15, 110, 600], [0.15, 50, 0.0155 / 0.024]);
 
-        Assert.Equal(233.5, motor.BackEmfVolts(110, 0.15), 1e-9);
-        Assert.Equal(242.5, motor.BackEmfVolts(50, 0.15), 1e-9);
+        Assert.Equal(233.5, motor.AtAmps(110).BackEmfVolts, 1e-9);
+        Assert.Equal(242.5, motor.AtAmps(50).BackEmfVolts, 1e-9);
     }
 
     // Derived here from the printed pair: at 600 r/min 50 A leave 233.5 x 0.0155 / 0.024 = 150.80 V of back-EMF, so they flow
@@ -58,7 +59,7 @@ public sealed class SeriesStaticsTests
     [Trait("Source", "CHK-08")]
     public void NextTotal_StageThatEndsAtThePrintedSpeed_LeavesTheMotorAlone()
     {
-        FluxGrading grading = new(Motor([250, 0.15, 110, 600], [0.15, 50, 0.0155 / 0.024]), 0.15);
+        FluxGrading grading = new(Motor([250, 0.15, 110, 600], [0.15, 50, 0.0155 / 0.024]));
 
         Assert.Equal(0.15, grading.NextTotal(1.9840, 110, 50), 0.0001);
     }
@@ -68,13 +69,14 @@ public sealed class SeriesStaticsTests
     [Trait("Source", "CHK-29")]
     public void TorqueAt_SeriesMotorOnAStage_GivesThePrintedPowerRatio()
     {
-        SpeedCharacteristic motor = Motor([400, 0.25, 25, 1200], [3, 15, 0.7]);
+        Characteristic motor = Motor([400, 0.25, 25, 1200], [3, 15, 0.7]);
+        OperatingPoint alone = motor.AtAmps(25), onStage = motor.On(3).AtAmps(15);
 
-        Assert.Equal(393.75, motor.BackEmfVolts(25, 0.25), 1e-9);
-        Assert.Equal(355, motor.BackEmfVolts(15, 3), 1e-9);
-        double first = motor.TorqueAt(25) * motor.SpeedAt(25, 0.25), second = motor.TorqueAt(15) * motor.SpeedAt(15, 3);
+        Assert.Equal(393.75, alone.BackEmfVolts, 1e-9);
+        Assert.Equal(355, onStage.BackEmfVolts, 1e-9);
+        double first = alone.TorqueNewtonMetres * alone.SpeedRadPerSec, second = onStage.TorqueNewtonMetres * onStage.SpeedRadPerSec;
         Assert.Equal(0.541, second / first, 0.0005);
-        Assert.True(motor.SpeedAt(15, 3) > motor.SpeedAt(25, 0.25));
+        Assert.True(onStage.SpeedRadPerSec > alone.SpeedRadPerSec);
     }
 
     [Fact]
@@ -82,18 +84,19 @@ public sealed class SeriesStaticsTests
     public void TorqueAt_SeriesMotorFromConstruction_MatchesTheraja()
     {
         double constant = MachineConstant.FromConstruction(4, 800, 2, 0.025);
-        SpeedCharacteristic motor = new(SeriesFlux([0, 45, 60], [0.05, constant, 1.1 * constant]), 220);
+        Characteristic motor = Characteristic.Of(SeriesFlux([0, 45, 60], [0.05, constant, 1.1 * constant]), 220, 0.6);
+        OperatingPoint point = motor.AtAmps(45);
 
-        Assert.Equal(286.5, motor.TorqueAt(45), 0.5);
-        Assert.Equal(193, motor.BackEmfVolts(45, 0.6), 1e-9);
-        Assert.Equal(289.5, motor.SpeedAt(45, 0.6) * 30 / Math.PI, 0.1);
-        Assert.Equal(45, motor.AmpsForTorque(motor.TorqueAt(45), 0.6), 1e-9);
+        Assert.Equal(286.5, point.TorqueNewtonMetres, 0.5);
+        Assert.Equal(193, point.BackEmfVolts, 1e-9);
+        Assert.Equal(289.5, point.Rpm, 0.1);
+        Assert.Equal(45, motor.AmpsForTorque(point.TorqueNewtonMetres), 1e-9);
     }
 
-    private static SpeedCharacteristic Motor(double[] first, double[] second)
+    private static Characteristic Motor(double[] first, double[] second)
     {
         double constant = (first[0] - first[2] * first[1]) / (first[3] * Math.PI / 30);
-        return new SpeedCharacteristic(SeriesFlux([0, second[1], first[2]], [0.03 * constant, second[2] * constant, constant]), first[0]);
+        return Characteristic.Of(SeriesFlux([0, second[1], first[2]], [0.03 * constant, second[2] * constant, constant]), first[0], first[1]);
     }
 
     private static ArmatureFlux SeriesFlux(double[] amps, double[] constants) =>

@@ -14,10 +14,10 @@ public sealed class EnergyTests
 
     /// <summary>Starts with delays, a load step, a supply step and a stop, so that arcs and coasting are in the balance too.</summary>
     private static Gen<Rig> EventfulRuns { get; } =
-        Gen.Select(Rigs.Any, Gen.Double[0, 0.06], Gen.Double[0, 0.03], Gen.Double[0.1, 1]).Select((rig, closing, opening, when) => rig with
+        Gen.Select(Rigs.Any, Gen.Double[0, 0.06], Gen.Double[0, 0.03], Gen.Double[0.1, 1], Gen.Double[-1, 1.5]).Select((rig, closing, opening, when, arc) => rig with
         {
             Control = Rigs.Panel with { MinimumDwellMicroseconds = 10_000 },
-            Contactors = new Contactors(closing, opening),
+            Contactors = new Contactors(closing, opening) { ArcVolts = Math.Max(0, arc) * rig.Supply.OpenCircuitVolts },
             Events =
             [
                 new RunEvent(0.4 * when, rig.Load.ConstantNewtonMetres * 1.5, null, null),

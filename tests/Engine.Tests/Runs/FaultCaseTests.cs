@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using StarterCtl.Core;
+using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
 using Xunit;
@@ -168,6 +169,39 @@ public sealed class FaultCaseTests
         PhaseEntry released = result.Phases[^2];
         double rpm = study.Record.Samples.First(sample => sample.TimeSeconds >= released.Seconds).SpeedRadPerSec * 30 / Math.PI;
         Assert.InRange(rpm, 117, 120);
+    }
+
+    // The contact parts 15 ms after the stop, every contact has 0.1 s to open, and the current flows on all the same.
+    [Fact]
+    public void ArcStands_AtAStopFromLowSpeed_IsSeenByItsCurrent()
+    {
+        StartStudy study = ShippedCase.Run("arc-stands");
+        RunResult result = study.Result;
+
+        FaultEntry fault = AssertFirst(result, FaultId.CurrentWhileOpen, 0.615, 0.615 + 2 * Period);
+        Assert.Equal(FaultSeverity.MayBeLive, FaultTable.RowOf(fault.Id).Severity);
+        Assert.Equal((false, 0), (fault.Snapshot!.LineClosed, fault.Snapshot.StagesClosed));
+        // (220 - 2 - 60) V less the back-EMF over every section, the armature's 0.25 and the source's 0.015 ohm.
+        double backEmf = study.Setup.Machine.Constant * result.FinalRpm * Math.PI / 30, ohms = study.Setup.SectionOhms.Sum() + 0.265;
+        Assert.Equal((158 - backEmf) / ohms, result.FinalAmps, 0.01);
+        // The arc's heat is 60 V times the charge that passed it.
+        Sample[] arc = [.. study.Record.Samples.Where(sample => sample.TimeSeconds > 0.515)];
+        double charge = arc.Zip(arc.Skip(1)).Sum(pair => (pair.Second.TimeSeconds - pair.First.TimeSeconds) * (pair.First.ArmatureAmps + pair.Second.ArmatureAmps) / 2);
+        Assert.Equal(60 * charge, result.ArcJoules, 0.002 * result.ArcJoules);
+    }
+
+    // At 1026 r/min and more the back-EMF is 190 V: it leaves 28 V, less than the arc's 60 V.
+    [Fact]
+    public void ArcStands_StoppedAtSpeed_GoesOutBehindTheAuxiliaryContact()
+    {
+        string text = ShippedCase.Text("arc-stands").Replace("at = \"0.5 s\"", "at = \"3 s\"", StringComparison.Ordinal);
+        StartStudy study = LineShaftCase.Run(CaseFile.Parse("late.toml", text));
+
+        Assert.Empty(study.Result.Faults);
+        Assert.Equal(Phase.Ready, study.Result.Phases[^1].Phase);
+        Assert.Contains(study.Record.Samples, sample => sample.TimeSeconds > 3.014 && !sample.LineClosed && sample.ArmatureAmps > 5);
+        Assert.Equal(0, study.Result.FinalAmps);
+        Assert.True(study.Result.ArcJoules > 0);
     }
 
     // The back-EMF of 297 V lies between the thresholds of stage 2 (257 V) and stage 3 (321 V): two stages are not needed.

@@ -4,6 +4,7 @@ using System.Linq;
 using OxyPlot;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.App.Reporting.Plots;
 
@@ -41,6 +42,7 @@ internal static class PlanePlot
         plot.Left(Key, "torque, N\u00A0m", (bottom, top), lift: 18);
 
         AddCharacteristics(plot, study, right, top);
+        foreach ((double from, double to) in LoadSpan.Ramps(study.Setup)) AddRamp(plot, samples.Where(sample => sample.TimeSeconds >= from && sample.TimeSeconds <= to));
         AddLoads(plot, loads, (Math.Min(0, samples.Min(Rpm)), right), (bottom, top));
         double unitsPerX = plot.Width / (right - left), unitsPerY = plot.Height / (top - bottom);
         DataPoint[] path = [.. samples.Select(sample => new DataPoint(Rpm(sample), sample.TorqueNewtonMetres))];
@@ -77,6 +79,13 @@ internal static class PlanePlot
             if (!isOnLeft) lastX = enters.X;
             plot.Say(Key, isBare ? "armature" : $"{i + 1}", enters, isBare ? "start" : "middle", isOnLeft ? 8 : isBare ? -6 : 0, isOnLeft ? -6 : -4);
         }
+    }
+
+    // The load on its way, over the speeds that the machine had meanwhile.
+    private static void AddRamp(PlotDrawing plot, IEnumerable<Sample> samples)
+    {
+        DataPoint[] points = [.. samples.Select(sample => new DataPoint(Rpm(sample), sample.LoadTorqueNewtonMetres))];
+        if (points.Length > 1) plot.Model.Series.Add(PlotParts.Curve(Key, points, PlotParts.Red, thickness: 1));
     }
 
     private static void AddLoads(PlotDrawing plot, IReadOnlyList<LoadSpan> loads, (double From, double To) speeds, (double From, double To) torques)

@@ -3,7 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using OxyPlot;
 using StarterCtl.Engine.Machines;
-using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 
 namespace StarterCtl.App.Reporting.Plots;
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 using static StarterCtl.App.Reporting.Quantity;
 
 namespace StarterCtl.App.Reporting.Sections;

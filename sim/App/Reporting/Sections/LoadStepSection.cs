@@ -1,6 +1,7 @@
 using StarterCtl.App.Reporting.Plots;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 using static StarterCtl.App.Reporting.Quantity;
 
 namespace StarterCtl.App.Reporting.Sections;

@@ -64,6 +64,8 @@ internal static class MachineSection
         if (load.ConstantNewtonMetres != 0) parts.Add(Torque(load.ConstantNewtonMetres));
         if (load.ViscousNewtonMetreSeconds != 0) parts.Add(Plain(load.ViscousNewtonMetreSeconds) + "\u00A0N\u00A0m\u00A0s · <var>w</var>");
         if (load.FanNewtonMetreSecondsSquared != 0) parts.Add(Plain(load.FanNewtonMetreSecondsSquared) + "\u00A0N\u00A0m\u00A0s² · <var>w</var>²");
+        if (load.Table is LoadTable table) parts.Add($"a table of {table.Curve.Xs.Count} points up to {Plain(table.LastRadPerSec * 30 / Math.PI)}\u00A0r/min");
+        if (load.HoistNewtonMetres != 0) parts.Add($"a hoist’s {Torque(load.HoistNewtonMetres)}");
         return new Markup(parts.Count == 0 ? "none" : string.Join(" + ", parts));
     }
 

@@ -1,3 +1,4 @@
+using System.Linq;
 using StarterCtl.App.Reporting.Plots;
 using StarterCtl.Engine.Runs;
 using static StarterCtl.App.Reporting.Quantity;
@@ -16,7 +17,7 @@ internal static class PlaneSection
         page.Add(Figure.Of(
             "plane-plot",
             $"Torque against speed: one {(follows ? "curve" : "straight line")} for each of the {study.Design.StageCount} stages and the armature alone, the load curve, and the path of the whole run, which ends at {Rpm(study.Result.FinalRpm)}.",
-            ReportPage.Text($"Thin lines: characteristics of the stages, numbered, and of the armature alone; the supply’s resistance is included. Nearly level lines: the load, with the time from which it acts where it changes; an arrow points at one above the picture. Thick line: path of the whole run, events included. Diamond: where it ended, at {Rpm(study.Result.FinalRpm)} and {Amps(study.Result.FinalAmps)}."),
+            ReportPage.Text($"Thin lines: characteristics of the stages, numbered, and of the armature alone; the supply’s resistance is included. Nearly level lines: the load, with the time from which it acts where it changes; an arrow points at one above the picture{(LoadSpan.Ramps(study.Setup).Any() ? "; a thin line of its colour: on its way from one to the next" : "")}. Thick line: path of the whole run, events included. Diamond: where it ended, at {Rpm(study.Result.FinalRpm)} and {Amps(study.Result.FinalAmps)}."),
             (440, 400),
             size => PlanePlot.Build(study, size)));
         page.EndSection();

@@ -4,6 +4,7 @@ using System.Linq;
 using StarterCtl.App.Reporting.Plots;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Engine.Solving;
 using static StarterCtl.App.Reporting.Quantity;
 
 namespace StarterCtl.App.Reporting.Sections;

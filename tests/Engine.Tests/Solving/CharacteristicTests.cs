@@ -3,9 +3,10 @@ using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
 using StarterCtl.Engine.Runs;
 using StarterCtl.Engine.Solving;
+using StarterCtl.Engine.Tests.Runs;
 using Xunit;
 
-namespace StarterCtl.Engine.Tests.Runs;
+namespace StarterCtl.Engine.Tests.Solving;
 
 public sealed class CharacteristicTests
 {
@@ -91,7 +92,7 @@ public sealed class CharacteristicTests
         for (int i = 0; i < designed.Design.StageCount; i++)
         {
             DesignedStage stage = designed.Design.Stages[i];
-            Characteristic curve = Characteristic.Of(designed.Input, stage.TotalOhms);
+            Characteristic curve = designed.Input.CharacteristicOn(stage.TotalOhms);
             double begins = i == 0 ? 0 : designed.Design.Stages[i - 1].CutoutRpm!.Value;
             Assert.Equal(begins, curve.AtAmps(stage.PeakAmps).Rpm, 1e-6);
             Assert.Equal(stage.CutoutRpm!.Value, curve.AtAmps(stage.SwitchingAmps).Rpm, 1e-6);

@@ -1,7 +1,6 @@
 using System;
-using StarterCtl.Engine.Solving;
 
-namespace StarterCtl.Engine.Design;
+namespace StarterCtl.Engine.Solving;
 
 /// <summary>The first zero that a search meets on its way from one value to another.</summary>
 internal static class FirstRoot

@@ -1,4 +1,4 @@
-namespace StarterCtl.Engine.Runs;
+namespace StarterCtl.Engine.Solving;
 
 /// <summary>A machine in its steady state at one armature current.</summary>
 /// <param name="ArmatureAmps">Armature current, A.</param>
