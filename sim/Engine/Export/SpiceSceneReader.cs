@@ -61,6 +61,7 @@ public static class SpiceSceneReader
     private static bool IsPlayed(RunEvent happening, RunSetup setup) =>
         happening.FieldOpen == null && happening.ShaftLocked == null && happening.ContactFault == null && happening.SpeedSignal == null
         && happening.Permissives == null && happening.CurrentSensorGain == null && happening.ResistorCelsius == null
+        && happening.SensorFault == null
         && !(happening.FieldSupplyVolts != null && setup.Field is { IsShunt: true });
 
     private static CaseException RefusedSpeed(CaseFile file) => new([file.Problem(
@@ -86,6 +87,7 @@ public static class SpiceSceneReader
         if (settings.ConfirmMicroseconds > 0) yield return $"The confirm time of {Text.Number(settings.ConfirmMicroseconds / 1000.0)} ms.";
         if (settings.MinimumDwellMicroseconds > 0) yield return $"The minimum dwell of {Text.Number(settings.MinimumDwellMicroseconds / 1000.0)} ms.";
         if (setup.BrakeOhms != null) yield return "The brake.";
+        if (setup.Heat != null) yield return "Temperatures: every resistance stays what it is at the beginning.";
         if (!settings.SpeedSensorFitted) yield return "The back-EMF from voltage and current: the netlist knows the speed.";
         if (!settings.LineContactFitted || !settings.StageContactsFitted) yield return "The proof of contacts by the current.";
     }

@@ -34,6 +34,7 @@ public sealed class StartSimulation
     private readonly long _ticksPerSample;
     private readonly EventQueue _events;
     private readonly Surroundings _surroundings;
+    private readonly Temperatures? _temperatures;
     private double _plannedSeconds;
     private bool _isWaiting;
     private bool _isRamping;
@@ -56,6 +57,7 @@ public sealed class StartSimulation
             },
             setup.InitialSpeedRadPerSec);
         _surroundings = new Surroundings(setup);
+        if (setup.Heat is ThermalSetup heat) _temperatures = new Temperatures(setup, heat);
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
         _sensors = new SensorPanel(setup);
         _log = new RunLog(_controller, _plant);
@@ -104,7 +106,9 @@ public sealed class StartSimulation
             }
         }
 
-        return _log.Result(ticks * _periodSeconds) with { EventsLeft = _events.Left };
+        double end = ticks * _periodSeconds;
+        _temperatures?.End(end, _plant);
+        return _log.Result(end) with { EventsLeft = _events.Left, Temperatures = _temperatures?.Courses ?? [] };
     }
 
     private void Tick(int elapsedMicroseconds, double now, bool keep)
@@ -117,7 +121,9 @@ public sealed class StartSimulation
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
         if (keep) _record?.Add(Sampled(now));
         if (_trace != null && _trace.Wants(now)) _trace.Add(Sampled(now));
-        if (_contactors.NextMoveSeconds <= now) MoveContacts(now);
+        if (_contactors.NextMoveSeconds > now) return;
+        MoveContacts(now);
+        Warm(now);
     }
 
     private void Sense(double now)
@@ -139,6 +145,7 @@ public sealed class StartSimulation
             if (_surroundings.NextSeconds <= at) SettleRamps(at);
             MoveContacts(at);
             Happen(at);
+            Warm(at);
         }
 
         if (at == now) AdvancePlant(at, end, _periodSeconds);
@@ -152,6 +159,7 @@ public sealed class StartSimulation
     private void LookAhead()
     {
         _plannedSeconds = Math.Min(_events.NextSeconds, _surroundings.NextSeconds);
+        if (_temperatures != null) _plannedSeconds = Math.Min(_plannedSeconds, _temperatures.NextSeconds);
         _isWaiting = _events.IsWaiting;
         _isRamping = _surroundings.IsMoving;
     }
@@ -160,6 +168,17 @@ public sealed class StartSimulation
     {
         if (_isRamping) _plant.Change(_surroundings.At((from + to) / 2, _plant.Conditions));
         _plant.Advance(seconds);
+    }
+
+    // Whatever happened at this instant ends the span over which the temperatures were foreseen.
+    private void Warm(double now)
+    {
+        if (_temperatures == null) return;
+        _temperatures.End(now, _plant);
+        PlantConditions warmed = _temperatures.Begin(now, _plant);
+        if (!ReferenceEquals(warmed, _plant.Conditions)) _plant.Change(warmed);
+        _sensors.Feel(_temperatures.HottestSectionCelsius);
+        LookAhead();
     }
 
     // A ramp's last step held the middle of its span; from here on it is where it went.
@@ -207,7 +226,8 @@ public sealed class StartSimulation
             if (Surroundings.IsConcerned(happening)) ChangeSurroundings(happening, now);
             if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
             if (happening.CoilVoltageRatio is double ratio) _contactors.Feed(ratio, now);
-            _sensors.Obey(happening);
+            _temperatures?.Obey(happening, now, _plant);
+            _sensors.Obey(happening, _readings);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }
@@ -263,6 +283,11 @@ public sealed class StartSimulation
             CloseField = _outputs.CloseField,
             FieldClosed = _readings.FieldClosed,
             SpeedValid = _readings.SpeedValid,
+            ArmatureCelsius = Celsius(_temperatures?.ArmatureCelsius),
+            FieldCelsius = Celsius(_temperatures?.FieldCelsius),
+            HottestSectionCelsius = Celsius(_temperatures?.HottestSectionCelsius),
         };
     }
+
+    private static float Celsius(double? celsius) => (float)(celsius ?? double.NaN);
 }
