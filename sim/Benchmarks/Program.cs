@@ -10,12 +10,18 @@ namespace StarterCtl.Benchmarks;
 public static class Program
 {
     /// <summary>Runs all benchmarks.</summary>
-    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>ticks</c> ends behind the ticks.</param>
+    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>ticks</c> ends behind the ticks.</param>
     public static void Main(string[] args)
     {
         if (args is ["spice"])
         {
             SpiceSpeed.Print();
+            return;
+        }
+
+        if (args is ["record"])
+        {
+            RecordSize.Print();
             return;
         }
 
@@ -35,6 +41,7 @@ public static class Program
         Console.WriteLine($"starts per second, saturating shunt, two cores: {Throughput.StartsPerSecond(ReferenceStart.ShuntSetup, ReferenceStart.ShuntSettings, 2):F0}");
         Console.WriteLine($"demo, whole process: {DemoTime.Seconds():F2} s");
         Scaling.Print();
+        RecordSize.Print();
         SpiceSpeed.Print();
     }
 }

@@ -33,7 +33,8 @@ public sealed record RunJson(
     string SettingsChecksum,
     double BrakeJoules,
     double FieldJoules,
-    double FieldMagneticJoules)
+    double FieldMagneticJoules,
+    IReadOnlyList<BodyTemperature> Temperatures)
 {
     /// <summary>The shape of a study.</summary>
     public static RunJson Of(StartStudy study)
@@ -67,6 +68,7 @@ public sealed record RunJson(
             SettingsText.Checksum(study.Settings),
             result.BrakeJoules,
             result.FieldJoules,
-            result.FieldMagneticJoules);
+            result.FieldMagneticJoules,
+            result.Temperatures);
     }
 }

@@ -32,5 +32,9 @@ internal static class Quantity
 
     public static string Constant(double voltSeconds) => Plain(voltSeconds) + Space + "V" + Space + "s/rad";
 
+    public static string Celsius(double celsius) => Plain(celsius) + Space + "°C";
+
+    public static string PerKelvin(double perKelvin) => Plain(perKelvin) + Space + "per" + Space + "kelvin";
+
     public static string OrDash(double? number, Func<double, string> format) => number is double known ? format(known) : "–";
 }

@@ -17,6 +17,7 @@ internal static class RunTable
         if (study.Result.Cutouts.Count > 0) console.Write(Cutouts(study.Result));
         else console.WriteLine("No stage was cut out.");
         ShowFigures(console, study.Result, study.Setup.Contactors.ArcVolts > 0);
+        if (study.Result.Temperatures.Count > 0) console.Write(Temperatures(study.Result));
         foreach (FaultEntry fault in study.Result.Faults) ShowFault(console, fault);
         ShowVerdict(console, study.Verdict);
     }
@@ -75,6 +76,19 @@ internal static class RunTable
         console.MarkupLineInterpolated($"Of {Text.Number(result.SupplyJoules)} J from the supply: sections {Text.Number(sections)} J, armature {Text.Number(result.ArmatureJoules)} J, load {Text.Number(result.LoadJoules)} J, kinetic {Text.Number(result.KineticJoules)} J{Part("brake", result.BrakeJoules)}{Part("arcs", hasArcs ? result.ArcJoules : 0)}{Part("shunt field", result.FieldJoules + result.FieldMagneticJoules)}.");
 
         static string Part(string name, double joules) => joules == 0 ? "" : $", {name} {Text.Number(joules)} J";
+    }
+
+    private static Table Temperatures(RunResult result)
+    {
+        Table table = Tables.New();
+        table.AddColumn(Tables.Word("temperature"));
+        foreach (string heading in (string[])["at the\nbeginning degC", "highest\ndegC", "at the\nend degC"]) table.AddColumn(Tables.Number(heading));
+        foreach (BodyTemperature body in result.Temperatures)
+        {
+            table.AddRow(body.Body, Text.Number(body.StartCelsius), Text.Number(body.HighestCelsius), Text.Number(body.FinalCelsius));
+        }
+
+        return table;
     }
 
     private static void ShowFault(IAnsiConsole console, FaultEntry fault)

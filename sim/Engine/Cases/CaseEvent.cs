@@ -65,4 +65,16 @@ public sealed record CaseEvent(
 
     /// <summary>Temperature of the starting resistor, degC.</summary>
     public double? ResistorCelsius { get; init; }
+
+    /// <summary>Sensor, one of the choices of <see cref="CaseKeys.EventSensor"/>; there exactly when <see cref="SensorFault"/> is.</summary>
+    public string? Sensor { get; init; }
+
+    /// <summary>Its state, one of the choices of <see cref="CaseKeys.EventSensorFault"/>.</summary>
+    public string? SensorFault { get; init; }
+
+    /// <summary>New temperature of the surroundings, degC.</summary>
+    public double? AmbientCelsius { get; init; }
+
+    /// <summary>Cooling, one of the choices of <see cref="CaseKeys.EventCooling"/>.</summary>
+    public string? Cooling { get; init; }
 }

@@ -61,6 +61,10 @@ internal sealed class CaseEvents(ProblemList problems)
                 MissingPulses = Number(CaseKeys.EventMissingPulses),
                 ExtraPulses = Number(CaseKeys.EventExtraPulses),
                 ResistorCelsius = Number(CaseKeys.EventResistorTemperature),
+                Sensor = Word(CaseKeys.EventSensor),
+                SensorFault = Word(CaseKeys.EventSensorFault),
+                AmbientCelsius = Number(CaseKeys.EventAmbientTemperature),
+                Cooling = Word(CaseKeys.EventCooling),
             });
 
             double? Number(CaseKey key) => values.GetValueOrDefault((key, i))?.Number;
@@ -74,6 +78,8 @@ internal sealed class CaseEvents(ProblemList problems)
     {
         CheckPair(line, index, CaseKeys.EventContact, CaseKeys.EventContactFault, written);
         CheckPair(line, index, CaseKeys.EventContactFault, CaseKeys.EventContact, written);
+        CheckPair(line, index, CaseKeys.EventSensor, CaseKeys.EventSensorFault, written);
+        CheckPair(line, index, CaseKeys.EventSensorFault, CaseKeys.EventSensor, written);
         CaseKey[] actions = [.. CaseKeys.All.Where(key => key.Table == CaseKeys.EventAt.Table && !Manners.Contains(key))];
         if (actions.Any(action => written.Contains((action, index)))) return;
         string allowed = $"at least one of {string.Join(", ", actions[..^1].Select(key => key.Name))} and {actions[^1].Name}";

@@ -97,4 +97,14 @@ public static partial class CaseKeys
     public static readonly CaseKey EventExtraPulses =
         new("event.extra-pulses", CaseValueKind.Ratio, "0.1", "Pulses that come on top, as a part of the pick-up's own, from then on")
         { Range = new CaseRange(0, true, 10, true, "0 to 10") };
+
+    /// <summary><c>event.sensor</c>: the sensor that a sensor fault is about.</summary>
+    public static readonly CaseKey EventSensor =
+        new("event.sensor", CaseValueKind.Choice, "\"armature current\"", "Analogue sensor that event.sensor-fault is about")
+        { Choices = ["supply volts", "armature current", "field current", "resistor temperature"] };
+
+    /// <summary><c>event.sensor-fault</c>: what is wrong with that sensor.</summary>
+    public static readonly CaseKey EventSensorFault =
+        new("event.sensor-fault", CaseValueKind.Choice, "\"open wire\"", "State of the sensor event.sensor, from then on: its last reading for ever, or the lowest of its range with an open wire, 0 where no range is given")
+        { Choices = ["stuck", "open wire", "sound"] };
 }

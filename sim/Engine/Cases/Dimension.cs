@@ -47,4 +47,10 @@ public enum Dimension
 
     /// <summary>Degrees Celsius, in which the controller reads temperatures.</summary>
     Temperature,
+
+    /// <summary>Joules per kelvin.</summary>
+    ThermalCapacity,
+
+    /// <summary>Kelvin per watt.</summary>
+    ThermalResistance,
 }

@@ -70,6 +70,10 @@ internal static class UnitTable
         new("kJ", Dimension.Energy, 1e3, 1),
         new("MJ", Dimension.Energy, 1e6, 1),
         new("degC", Dimension.Temperature, 1, 1),
+        new("J/K", Dimension.ThermalCapacity, 1, 1),
+        new("kJ/K", Dimension.ThermalCapacity, 1e3, 1),
+        new("K/W", Dimension.ThermalResistance, 1, 1),
+        new("K/kW", Dimension.ThermalResistance, 1, 1e3),
     ];
 
     // Units by the words and abbreviations of everyday speech, in lower case and singular.

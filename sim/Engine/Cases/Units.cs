@@ -77,6 +77,8 @@ public static partial class Units
         Dimension.Flux => "a flux",
         Dimension.Energy => "an energy",
         Dimension.Temperature => "a temperature",
+        Dimension.ThermalCapacity => "a thermal capacity",
+        Dimension.ThermalResistance => "a thermal resistance",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "not a dimension"),
     };
 

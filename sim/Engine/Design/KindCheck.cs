@@ -13,7 +13,8 @@ internal static class KindCheck
     [
         CaseKeys.FieldSupplyVoltage, CaseKeys.FieldResistance, CaseKeys.FieldInductance, CaseKeys.FieldRatedCurrent,
         CaseKeys.FieldDischargeTime, CaseKeys.FieldContactor, CaseKeys.FieldMinimumCurrent, CaseKeys.FieldBuildTime,
-        CaseKeys.FieldMaximumTime, CaseKeys.SensorsFieldContact, CaseKeys.SensorsFieldCurrent,
+        CaseKeys.FieldMaximumTime, CaseKeys.FieldThermalCapacity, CaseKeys.FieldThermalResistance,
+        CaseKeys.SensorsFieldContact, CaseKeys.SensorsFieldCurrent,
     ];
 
     private static readonly CaseKey[] OfBrake = [CaseKeys.BrakeResistance, CaseKeys.BrakeReleaseSpeed, CaseKeys.BrakeDelay, CaseKeys.BrakeMaximumTime];

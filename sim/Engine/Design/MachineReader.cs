@@ -83,7 +83,8 @@ internal static class MachineReader
 
     private static bool IsCompound(MachineKind kind) => kind is MachineKind.LongShuntCompound or MachineKind.ShortShuntCompound;
 
-    private static double WindingCelsius(CaseFile file) =>
+    /// <summary>Temperature of the windings and magnets of a case, degC.</summary>
+    public static double WindingCelsius(CaseFile file) =>
         file.Number(file.Has(CaseKeys.MotorWindingTemperature) ? CaseKeys.MotorWindingTemperature : CaseKeys.MotorResistanceTemperature);
 
     // The straight line of a magnet's flux over its temperature, which the winding's stands for; common practice, no source.

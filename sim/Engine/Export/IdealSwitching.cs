@@ -6,7 +6,7 @@ namespace StarterCtl.Engine.Export;
 
 /// <summary>
 /// The same start switched ideally: contacts follow at once, decisions come every 20 microseconds, nothing has to be confirmed or
-/// to last. What a circuit simulator with ideal switches can be held against.
+/// to last, nothing warms up. What a circuit simulator with ideal switches can be held against.
 /// </summary>
 internal static class IdealSwitching
 {
@@ -14,7 +14,7 @@ internal static class IdealSwitching
     public const int PeriodMicroseconds = 20;
 
     /// <summary>The setup with ideal contactors.</summary>
-    public static RunSetup Of(RunSetup setup) => setup with { Contactors = new Contactors(0, 0), PeriodMicroseconds = PeriodMicroseconds };
+    public static RunSetup Of(RunSetup setup) => setup with { Contactors = new Contactors(0, 0), PeriodMicroseconds = PeriodMicroseconds, Heat = null };
 
     /// <summary>A copy of the settings that decides at once and sees every contact and the speed.</summary>
     public static Settings Of(Settings settings)

@@ -62,6 +62,7 @@ public static class SpiceSceneReader
         happening.FieldOpen == null && happening.ShaftLocked == null && happening.ContactFault == null && happening.SpeedSignal == null
         && happening.Permissives == null && happening.CurrentSensorGain == null && happening.ResistorCelsius == null
         && happening.HoistNewtonMetres == null && happening.LoadInertiaKgM2 == null && happening.OverSeconds == 0
+        && happening.SensorFault == null
         && !(happening.FieldSupplyVolts != null && setup.Field is { IsShunt: true });
 
     private static CaseException RefusedSpeed(CaseFile file) => new([file.Problem(
@@ -88,6 +89,7 @@ public static class SpiceSceneReader
         if (settings.MinimumDwellMicroseconds > 0) yield return $"The minimum dwell of {Text.Number(settings.MinimumDwellMicroseconds / 1000.0)} ms.";
         if (setup.Contactors.ArcVolts > 0) yield return $"The arc voltage of {Text.Number(setup.Contactors.ArcVolts)} V: no contact of the netlist opens again.";
         if (setup.BrakeOhms != null) yield return "The brake.";
+        if (setup.Heat != null) yield return "Temperatures: every resistance stays what it is at the beginning.";
         if (!settings.SpeedSensorFitted) yield return "The back-EMF from voltage and current: the netlist knows the speed.";
         if (!settings.LineContactFitted || !settings.StageContactsFitted) yield return "The proof of contacts by the current.";
     }

@@ -76,4 +76,13 @@ public readonly record struct Sample
 
     /// <summary>True while the speed is known.</summary>
     public bool SpeedValid { get; init; }
+
+    /// <summary>True temperature of the armature winding, degC; NaN where it does not follow the run.</summary>
+    public float ArmatureCelsius { get; init; }
+
+    /// <summary>True temperature of the field winding, degC; NaN likewise.</summary>
+    public float FieldCelsius { get; init; }
+
+    /// <summary>True temperature of the hottest starter section, degC; NaN likewise.</summary>
+    public float HottestSectionCelsius { get; init; }
 }

@@ -40,6 +40,10 @@ internal static class CaseHappenings
         if (written.ResistorCelsius != null && control.Protections.ResistorCelsius == null) yield return Without(CaseKeys.EventResistorTemperature, "protection.resistor-temperature", "protection.resistor-temperature");
         if (written.MissingPulses != null && !hasPulses) yield return Without(CaseKeys.EventMissingPulses, "a pulse pick-up", CaseKeys.SensorsPulsesPerRevolution.Path);
         if (written.ExtraPulses != null && !hasPulses) yield return Without(CaseKeys.EventExtraPulses, "a pulse pick-up", CaseKeys.SensorsPulsesPerRevolution.Path);
+        if (written.Sensor == "field current" && control.Field is not { IsMeasured: true }) yield return Without(CaseKeys.EventSensor, "a sensor of the field current", "sensors.field-current = \"yes\"");
+        if (written.Sensor == "resistor temperature" && control.Protections.ResistorCelsius == null) yield return Without(CaseKeys.EventSensor, "protection.resistor-temperature", "protection.resistor-temperature");
+        if (written.AmbientCelsius != null && !CaseHeat.IsThere(file)) yield return Without(CaseKeys.EventAmbientTemperature, "anything that warms up", "a thermal capacity");
+        if (written.Cooling != null && !CaseHeat.IsThere(file)) yield return Without(CaseKeys.EventCooling, "anything that warms up", "a thermal capacity");
         if (written.SpeedSignal != null && !control.Sensors.HasSpeed) yield return Without(CaseKeys.EventSpeedSignal, "a speed sensor", "sensors.speed = \"yes\"");
         if (written.Contact == "field" && control.Field is not { HasContactor: true }) yield return Without(CaseKeys.EventContact, "a field contactor", "field.contactor = \"yes\"");
         if (written.Contact == "brake" && control.Brake == null) yield return Without(CaseKeys.EventContact, "a brake", "brake.resistance");
@@ -69,6 +73,9 @@ internal static class CaseHappenings
             MissingPulseRatio = written.MissingPulses,
             ExtraPulseRatio = written.ExtraPulses,
             ResistorCelsius = written.ResistorCelsius,
+            SensorFault = SensorFaultOf(written),
+            AmbientCelsius = written.AmbientCelsius,
+            CoolingBlocked = written.Cooling is string cooling ? cooling == "blocked" : null,
         };
 
     private static EventCondition? ConditionOf(CaseEvent written)
@@ -86,6 +93,25 @@ internal static class CaseHappenings
         "zero" => SpeedSignalState.Zero,
         _ => SpeedSignalState.Sound,
     };
+
+    private static SensorFault? SensorFaultOf(CaseEvent written)
+    {
+        if (written.Sensor == null || written.SensorFault == null) return null;
+        SensorName name = written.Sensor switch
+        {
+            "supply volts" => SensorName.SupplyVolts,
+            "armature current" => SensorName.ArmatureAmps,
+            "field current" => SensorName.FieldAmps,
+            _ => SensorName.ResistorCelsius,
+        };
+        SensorFaultKind kind = written.SensorFault switch
+        {
+            "stuck" => SensorFaultKind.Stuck,
+            "open wire" => SensorFaultKind.OpenWire,
+            _ => SensorFaultKind.Sound,
+        };
+        return new SensorFault(name, kind);
+    }
 
     private static ContactFault? ContactFaultOf(CaseEvent written)
     {

@@ -82,6 +82,7 @@ public static class CaseRunner
             Events = CaseHappenings.Of(file, design.StageCount, control),
             Field = designed.Machine.Field,
             Sensors = sensors,
+            Heat = CaseHeat.Of(file, design.StageCount, designed.Machine.Field),
             BrakeOhms = control.Brake?.ResistorOhms,
         };
         return new PreparedRun(designed, setup, settings);

@@ -28,6 +28,9 @@ public static class EventText
         if (happening.MissingPulseRatio is double missing) parts.Add($"{Text.Number(100 * missing)} % of the pick-up's pulses are lost");
         if (happening.ExtraPulseRatio is double extra) parts.Add($"{Text.Number(100 * extra)} % more pulses come than the pick-up's own");
         if (happening.ResistorCelsius is double celsius) parts.Add($"the starting resistor reads {Text.Number(celsius)} degC");
+        if (happening.SensorFault is SensorFault sensor) parts.Add(Sensor(sensor));
+        if (happening.AmbientCelsius is double ambient) parts.Add($"the surroundings become {Text.Number(ambient)} degC");
+        if (happening.CoolingBlocked is bool isBlocked) parts.Add(isBlocked ? "the cooling is blocked" : "the cooling is sound again");
         if (happening.Command is OperatorCommand command) parts.Add(Command(command));
         string when = happening.When is EventCondition condition ? $" ({Condition(condition)})" : "";
         return $"event{when}: {string.Join(", ", parts)}";
@@ -53,6 +56,23 @@ public static class EventText
         SpeedSignalState.Zero => "the speed signal reads zero",
         _ => "the speed signal is sound again",
     };
+
+    private static string Sensor(SensorFault fault)
+    {
+        string name = fault.Sensor switch
+        {
+            SensorName.SupplyVolts => "supply voltage",
+            SensorName.ArmatureAmps => "armature current",
+            SensorName.FieldAmps => "field current",
+            _ => "resistor's temperature",
+        };
+        return fault.Kind switch
+        {
+            SensorFaultKind.Stuck => $"the sensor of the {name} stays at its last reading",
+            SensorFaultKind.OpenWire => $"the wire of the sensor of the {name} opens",
+            _ => $"the sensor of the {name} is sound again",
+        };
+    }
 
     private static string Contact(ContactFault fault)
     {

@@ -52,6 +52,15 @@ public sealed record RunEvent(double AtSeconds, double? LoadTorqueNewtonMetres, 
     /// <summary>Pulses that come on top from now on, as a part of the pick-up's own, 0 or more.</summary>
     public double? ExtraPulseRatio { get; init; }
 
-    /// <summary>What the starting resistor's temperature sensor reads from now on, degC. There is no thermal model behind it.</summary>
+    /// <summary>What the starting resistor's temperature sensor reads from now on, degC, whatever its temperature is.</summary>
     public double? ResistorCelsius { get; init; }
+
+    /// <summary>An analogue sensor that goes wrong, or is sound again.</summary>
+    public SensorFault? SensorFault { get; init; }
+
+    /// <summary>New temperature of the surroundings, degC.</summary>
+    public double? AmbientCelsius { get; init; }
+
+    /// <summary>True keeps all heat in windings and sections, false lets them cool again.</summary>
+    public bool? CoolingBlocked { get; init; }
 }

@@ -62,6 +62,9 @@ public sealed record RunResult
     /// <summary>Heat of arcs, and the magnetic energy of currents that opening contacts broke at once, J.</summary>
     public required double ArcJoules { get; init; }
 
+    /// <summary>Temperatures of what warms up in the run: armature winding, field winding, sections; empty where nothing does.</summary>
+    public IReadOnlyList<BodyTemperature> Temperatures { get; init; } = [];
+
     /// <summary>Phases in the order in which they were entered.</summary>
     public required IReadOnlyList<PhaseEntry> Phases { get; init; }
 

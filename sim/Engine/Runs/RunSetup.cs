@@ -34,7 +34,10 @@ public sealed record RunSetup
     /// <summary>What the sensors make of what is there; null: they are ideal.</summary>
     public SensorModel? Sensors { get; init; }
 
-    /// <summary>What the starting resistor's temperature sensor reads at the beginning, degC.</summary>
+    /// <summary>What warms up; null: every resistance stays as it is.</summary>
+    public ThermalSetup? Heat { get; init; }
+
+    /// <summary>What the starting resistor's temperature sensor reads at the beginning where the sections do not warm up, degC.</summary>
     public double ResistorCelsius { get; init; } = 20;
 
     /// <summary>Control period, microseconds.</summary>

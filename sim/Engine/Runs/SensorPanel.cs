@@ -12,23 +12,48 @@ internal sealed class SensorPanel(RunSetup setup)
     private readonly SensorSet? _real = setup.Sensors == null ? null : new SensorSet(setup.Sensors, setup.PeriodMicroseconds * 1e-6);
     private SpeedSignalState _speedSignal;
     private double _currentGain = 1;
-    private double _resistorCelsius = setup.ResistorCelsius;
+    private readonly SensorWires _wires = new(setup.Sensors);
+    private double _resistorCelsius = setup.Heat is { Sections.Count: > 0 } heat ? heat.AmbientCelsius : setup.ResistorCelsius;
+    private bool _isResistorGiven;
     private int _permissives = EveryPermissive;
     private bool _isShown;
 
     /// <summary>Lets signals go wrong, or sound again.</summary>
-    public void Obey(RunEvent happening)
+    /// <param name="happening">The event.</param>
+    /// <param name="readings">The last readings, at which a sensor may be stuck.</param>
+    public void Obey(RunEvent happening, Readings readings)
     {
         _speedSignal = happening.SpeedSignal ?? _speedSignal;
         _currentGain = happening.CurrentSensorGain ?? _currentGain;
-        _resistorCelsius = happening.ResistorCelsius ?? _resistorCelsius;
+        if (happening.ResistorCelsius is double celsius)
+        {
+            _resistorCelsius = celsius;
+            _isResistorGiven = true;
+        }
+
+        if (happening.SensorFault is SensorFault fault) _wires.Obey(fault, readings);
         _permissives = happening.Permissives ?? _permissives;
         _real?.Obey(happening);
         _isShown = false;
     }
 
+    /// <summary>Lets the resistor's sensor follow the hottest section, unless an event has said what it reads.</summary>
+    /// <param name="celsius">Its temperature, degC; NaN: the sections do not warm up.</param>
+    public void Feel(double celsius)
+    {
+        if (_isResistorGiven || double.IsNaN(celsius)) return;
+        _resistorCelsius = celsius;
+        _isShown = false;
+    }
+
     /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
     public void Show(PlantSolver plant, Readings readings, double now)
+    {
+        ShowSound(plant, readings, now);
+        if (_wires.AreBroken) _wires.Show(readings);
+    }
+
+    private void ShowSound(PlantSolver plant, Readings readings, double now)
     {
         readings.FieldAmps = (float)plant.FieldAmps;
         if (_real != null)

@@ -34,6 +34,7 @@ public sealed class StartSimulation
     private readonly long _ticksPerSample;
     private readonly EventQueue _events;
     private readonly Surroundings _surroundings;
+    private readonly Temperatures? _temperatures;
     private double _plannedSeconds;
     private bool _isWaiting;
     private bool _isRamping;
@@ -57,6 +58,7 @@ public sealed class StartSimulation
             },
             setup.InitialSpeedRadPerSec);
         _surroundings = new Surroundings(setup);
+        if (setup.Heat is ThermalSetup heat) _temperatures = new Temperatures(setup, heat);
         _contactors = new ContactorBank(setup.Contactors, setup.SectionOhms.Count);
         _sensors = new SensorPanel(setup);
         _log = new RunLog(_controller, _plant);
@@ -109,7 +111,9 @@ public sealed class StartSimulation
             }
         }
 
-        return _log.Result(ticks * _periodSeconds) with { EventsLeft = _events.Left };
+        double durationSeconds = ticks * _periodSeconds;
+        _temperatures?.End(durationSeconds, _plant);
+        return _log.Result(durationSeconds) with { EventsLeft = _events.Left, Temperatures = _temperatures?.Courses ?? [] };
     }
 
     private void Tick(int elapsedMicroseconds, double now, bool keep)
@@ -121,7 +125,9 @@ public sealed class StartSimulation
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
         if (_isKept) Keep(now, keep);
-        if (_contactors.NextMoveSeconds <= now) MoveContacts(now);
+        if (_contactors.NextMoveSeconds > now) return;
+        MoveContacts(now);
+        Warm(now);
     }
 
     private void Keep(double now, bool isSample)
@@ -149,6 +155,7 @@ public sealed class StartSimulation
             if (_surroundings.NextSeconds <= at) SettleRamps(at);
             MoveContacts(at);
             Happen(at);
+            Warm(at);
         }
 
         if (at == now) AdvancePlant(at, end, _periodSeconds);
@@ -161,6 +168,7 @@ public sealed class StartSimulation
     private void LookAhead()
     {
         _plannedSeconds = Math.Min(_events.NextSeconds, _surroundings.NextSeconds);
+        if (_temperatures != null) _plannedSeconds = Math.Min(_plannedSeconds, _temperatures.NextSeconds);
         _isWaiting = _events.IsWaiting;
         _isRamping = _surroundings.IsMoving;
     }
@@ -169,6 +177,17 @@ public sealed class StartSimulation
     {
         if (_isRamping) _plant.Change(_surroundings.At((from + to) / 2, _plant.Conditions));
         _plant.Advance(seconds);
+    }
+
+    // Whatever happened at this instant ends the span over which the temperatures were foreseen.
+    private void Warm(double now)
+    {
+        if (_temperatures == null) return;
+        _temperatures.End(now, _plant);
+        PlantConditions warmed = _temperatures.Begin(now, _plant);
+        if (!ReferenceEquals(warmed, _plant.Conditions)) _plant.Change(warmed);
+        _sensors.Feel(_temperatures.HottestSectionCelsius);
+        LookAhead();
     }
 
     // A ramp's last step held the middle of its span; from here on it is where it went.
@@ -216,7 +235,8 @@ public sealed class StartSimulation
             if (Surroundings.IsConcerned(happening)) ChangeSurroundings(happening, now);
             if (happening.ContactFault is ContactFault fault) _contactors.Fail(fault, now);
             if (happening.CoilVoltageRatio is double ratio) _contactors.Feed(ratio, now);
-            _sensors.Obey(happening);
+            _temperatures?.Obey(happening, now, _plant);
+            _sensors.Obey(happening, _readings);
             _log.Happened(happening, now);
             if (happening.Command is OperatorCommand command) _panel.Obey(command, now);
         }
@@ -272,6 +292,11 @@ public sealed class StartSimulation
             CloseField = _outputs.CloseField,
             FieldClosed = _readings.FieldClosed,
             SpeedValid = _readings.SpeedValid,
+            ArmatureCelsius = Celsius(_temperatures?.ArmatureCelsius),
+            FieldCelsius = Celsius(_temperatures?.FieldCelsius),
+            HottestSectionCelsius = Celsius(_temperatures?.HottestSectionCelsius),
         };
     }
+
+    private static float Celsius(double? celsius) => (float)(celsius ?? double.NaN);
 }

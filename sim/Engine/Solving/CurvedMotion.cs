@@ -10,8 +10,12 @@ namespace StarterCtl.Engine.Solving;
 internal sealed class CurvedMotion
 {
     private const double ShortestStep = 1e-12;
+    private const double LongestStep = 3600;
     private const double LongestGrowth = 5;
     private const double LeastShrink = 0.2;
+
+    // The course inside a step has one order less than its ends and may be off by this much more; energies are read off it.
+    private const double CourseTolerance = 100;
 
     // A condition that is no polynomial is looked at this often inside a step.
     private const int Looks = 8;
@@ -104,6 +108,23 @@ internal sealed class CurvedMotion
         return false;
     }
 
+    /// <summary>
+    /// Ends the step here and books it. What goes on from the middle of a step begins at the end of one made to there: the course inside may
+    /// be off by <see cref="CourseTolerance"/> times what an end may, and each change of the circuit would add its own.
+    /// </summary>
+    public void Close(ref StepIntegrals sums, ref PeakWatch peaks)
+    {
+        if (_at > 0 && _at < _stepSeconds)
+        {
+            _step = new RodasStep(_equations, _at, _step.Begin);
+            _stepSeconds = _at;
+            _state = _step.End;
+        }
+
+        Book(ref sums, ref peaks);
+        DropStep();
+    }
+
     /// <summary>Adds what has been gone since the last booking.</summary>
     public void Book(ref StepIntegrals sums, ref PeakWatch peaks)
     {
@@ -170,17 +191,16 @@ internal sealed class CurvedMotion
 
     private void TakeStep()
     {
-
         double h = _trySeconds;
         while (true)
         {
             _step = new RodasStep(_equations, h, _state);
             Vector256<double> ratio = _step.Error * _perScale;
-            double error = Math.Max(Math.Abs(ratio.GetElement(0)), Math.Max(Math.Abs(ratio.GetElement(1)), Math.Abs(ratio.GetElement(2))));
+            double error = Math.Max(Largest(ratio), Largest(_step.Defect * _perScale) / CourseTolerance);
             if (!double.IsFinite(error)) error = 1e12;
             double factor = Math.Clamp(0.9 / Math.Sqrt(Math.Sqrt(error + 1e-12)), LeastShrink, LongestGrowth);
             bool isGood = error <= 1 || h <= ShortestStep;
-            _trySeconds = Math.Max(h * factor, ShortestStep);
+            _trySeconds = Math.Clamp(h * factor, ShortestStep, LongestStep);
             if (isGood) break;
             h = _trySeconds;
         }
@@ -195,6 +215,9 @@ internal sealed class CurvedMotion
         // A sign that changes at once must not stand still.
         if (_endsAtEvent && _end < ShortestStep) _end = Math.Min(ShortestStep, h);
     }
+
+    private static double Largest(Vector256<double> ratio) =>
+        Math.Max(Math.Abs(ratio.GetElement(0)), Math.Max(Math.Abs(ratio.GetElement(1)), Math.Abs(ratio.GetElement(2))));
 
     private void FindTurns()
     {

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using StarterCtl.Engine.Machines;
 
 namespace StarterCtl.Engine.Solving;
 
@@ -49,6 +50,9 @@ public sealed class EnergyAccount
     /// <summary>Heat of a shunt winding, or of its discharge resistor while its circuit is open, J.</summary>
     public double FieldJoules { get; private set; }
 
+    /// <summary>Heat in a field winding alone, whatever supplies it, J; of a shunt winding's it is a part of <see cref="FieldJoules"/>.</summary>
+    public double FieldWindingJoules { get; private set; }
+
     /// <summary>Books a span during which the circuit and all signs stood still.</summary>
     internal void Book(
         in StepIntegrals span, double seconds, PlantConditions conditions, in Network network, int conduction, int rotation)
@@ -73,7 +77,9 @@ public sealed class EnergyAccount
         }
 
         if (conditions.IsBrakeIn) BrakeJoules += conditions.BrakeOhms * network.Brake.SquareAmpSeconds(span, seconds);
-        if (conditions.Field is not { IsShunt: true } field) return;
+        if (conditions.Field is not FieldCircuit field) return;
+        FieldWindingJoules += field.Ohms * span.SquareFieldAmpSeconds;
+        if (!field.IsShunt) return;
         ArmatureJoules += field.SharedOhms * lineSquare;
         FieldJoules += (conditions.IsFieldClosed ? field.Ohms : network.FieldOhms) * span.SquareFieldAmpSeconds;
     }

@@ -143,7 +143,8 @@ public sealed partial class PlantSolver
     {
         if (!_isLinear)
         {
-            _curved.Book(ref _sums, ref _peaks);
+            _curved.Close(ref _sums, ref _peaks);
+            TakeState();
         }
         else if (_booksSeconds > 0)
         {
@@ -203,15 +204,20 @@ public sealed partial class PlantSolver
     private double AdvanceCurved(double seconds)
     {
         bool isEvent = _curved.Advance(seconds, ref _sums, ref _peaks, out double done);
-        Vector256<double> state = _curved.State;
-        _amps = state.GetElement(0);
-        _speed = state.GetElement(1);
-        _fieldAmps = state.GetElement(2);
+        TakeState();
         _booksSeconds += done;
         // A shaft that the load stops never turns back, not even by the method's error.
         if (isEvent || (_rotation * _speed < 0 && HasSignedLoad)) ChangeSigns();
         else if (_mayFreeze && HasFieldArrived) Freeze();
         return done;
+    }
+
+    private void TakeState()
+    {
+        Vector256<double> state = _curved.State;
+        _amps = state.GetElement(0);
+        _speed = state.GetElement(1);
+        _fieldAmps = state.GetElement(2);
     }
 
     private void Freeze()

@@ -26,6 +26,9 @@ public readonly struct RodasStep
     private const double D31 = -0.6762803392806898, D32 = 6.087714651680015, D33 = 16.43084320892478;
     private const double D34 = 24.76722511418386, D35 = -6.594389125716872;
 
+    // Where the course inside is held against the equations: off the middle, where an error that is 0 at both ends has no slope.
+    private const double LookedAt = 0.25;
+
     private readonly Vector256<double> _begin;
     private readonly Vector256<double> _way;
     private readonly Vector256<double> _bend;
@@ -46,7 +49,8 @@ public readonly struct RodasStep
         Vector256<double> u3 = Solve(i0, i1, i2, equations.Right(begin + u1 * A31 + u2 * A32) + pull * (u1 * C31 + u2 * C32));
         Vector256<double> u4 = Solve(
             i0, i1, i2, equations.Right(begin + u1 * A41 + u2 * A42 + u3 * A43) + pull * (u1 * C41 + u2 * C42 + u3 * C43));
-        Vector256<double> last = begin + u1 * A51 + u2 * A52 + u3 * A53 + u4 * A54;
+        Vector256<double> gone = u1 * A51 + u2 * A52 + u3 * A53 + u4 * A54;
+        Vector256<double> last = begin + gone;
         Vector256<double> u5 = Solve(i0, i1, i2, equations.Right(last) + pull * (u1 * C51 + u2 * C52 + u3 * C53 + u4 * C54));
         last += u5;
         Error = Solve(i0, i1, i2, equations.Right(last) + pull * (u1 * C61 + u2 * C62 + u3 * C63 + u4 * C64 + u5 * C65));
@@ -54,13 +58,25 @@ public readonly struct RodasStep
         _way = End - begin;
         _bend = u1 * D21 + u2 * D22 + u3 * D23 + u4 * D24 + u5 * D25;
         _twist = u1 * D31 + u2 * D32 + u3 * D33 + u4 * D34 + u5 * D35;
+        // From the increments: the difference of two states carries their rounding, which outlives any shortening of the step.
+        Vector256<double> slope = gone + u5 + Error + _bend * (1 - 2 * LookedAt) + _twist * (LookedAt * (2 - 3 * LookedAt));
+        Defect = Solve(i0, i1, i2, equations.Right(At(LookedAt)) - pull * slope);
     }
+
+    /// <summary>State at the beginning.</summary>
+    public Vector256<double> Begin => _begin;
 
     /// <summary>State at the end.</summary>
     public Vector256<double> End { get; }
 
     /// <summary>Estimated error of each state.</summary>
     public Vector256<double> Error { get; }
+
+    /// <summary>
+    /// By how much the state inside the step fails the equations, as a difference of each state. The ends of a step far beyond every
+    /// time constant may be right where its course between them is not.
+    /// </summary>
+    public Vector256<double> Defect { get; }
 
     /// <summary>State inside the step.</summary>
     /// <param name="part">Part of the span, 0 to 1.</param>

@@ -20,6 +20,8 @@ public sealed class CaseFileTests
         Assert.Equal(15000, read.Number(CaseKeys.MotorRatedPower));
         Assert.Equal(0.87, read.Number(CaseKeys.MotorEfficiency));
         Assert.Equal(4, read.Count(CaseKeys.MotorPoles));
+        Assert.Equal([2500, 1800], read.Numbers(CaseKeys.StarterSectionThermalCapacity));
+        Assert.Equal(0.3, read.Number(CaseKeys.FieldThermalResistance));
         Assert.Equal(-Math.PI, read.Number(CaseKeys.LoadSpeed), 1e-12);
         Assert.Equal("last section", read.Text(CaseKeys.StarterSlack));
         Assert.Equal([0.52, 0.31], read.Numbers(CaseKeys.StarterSections));
@@ -51,6 +53,10 @@ public sealed class CaseFileTests
             permissives = 0
             current-gain = 1.1
             resistor-temperature = "320 degC"
+            sensor = "armature current"
+            sensor-fault = "open wire"
+            ambient-temperature = "55 degC"
+            cooling = "blocked"
             """).Events[0];
 
         Assert.Equal(
@@ -65,6 +71,10 @@ public sealed class CaseFileTests
                 Permissives = 0,
                 CurrentGain = 1.1,
                 ResistorCelsius = 320,
+                Sensor = "armature current",
+                SensorFault = "open wire",
+                AmbientCelsius = 55,
+                Cooling = "blocked",
             },
             happening);
     }

@@ -12,10 +12,10 @@ public sealed class CaseStructureTests
     [Theory]
     [InlineData("[motor]\narmature-resistence = \"1 ohm\"", "2: motor.armature-resistence: found an unknown key; allowed: motor.armature-resistance is the nearest known key")]
     [InlineData("voltage = \"220 V\"", "1: voltage: found an unknown key; allowed: supply.voltage is the nearest known key")]
-    [InlineData("[run]\nxyzzy = 1", "2: run.xyzzy: found an unknown key; allowed: in [run]: duration, record-period")]
+    [InlineData("[run]\nxyzzy = 1", "2: run.xyzzy: found an unknown key; allowed: in [run]: duration, record-period, ambient-temperature")]
     [InlineData("xyzzy = 1", "1: xyzzy: found an unknown key; allowed: title, or a table: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [field], [series-field], [brake], [sensors], [protection], [run], [limits] or [expect]")]
     [InlineData("\"motor.kind\" = \"x\"", "1: \"motor.kind\": found an unknown key; allowed: motor.kind is the nearest known key")]
-    [InlineData("[run]\n\"a\\nb\" = 1", "2: run.\"a\\u000Ab\": found an unknown key; allowed: in [run]: duration, record-period")]
+    [InlineData("[run]\n\"a\\nb\" = 1", "2: run.\"a\\u000Ab\": found an unknown key; allowed: in [run]: duration, record-period, ambient-temperature")]
     [InlineData("[moter]\nkind = 5", "1: found the unknown table [moter]; allowed: [motor]")]
     [InlineData("[[evnt]]\nkind = 5", "1: found the unknown table [evnt]; allowed: [[event]]")]
     [InlineData("[quite.another]", "1: found the unknown table [quite.another]; allowed: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [field], [series-field], [brake], [sensors], [protection], [run], [limits], [expect] or [[event]]")]
@@ -62,7 +62,7 @@ public sealed class CaseStructureTests
             2: supply.voltage: found "5 A", a current; allowed: a voltage in V, mV or kV, above 0, up to 100 kV, e.g. "220 V"
             4: found "rated-power = 15 kW", with a value without quotes; allowed: rated-power = "15 kW"
             5: motor.inertai: found an unknown key; allowed: motor.inertia is the nearest known key
-            7: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, hoist-torque, load-inertia, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, coil-voltage, permissives, current-gain, missing-pulses, extra-pulses, resistor-temperature and command
+            7: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, hoist-torque, load-inertia, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, coil-voltage, permissives, current-gain, missing-pulses, extra-pulses, resistor-temperature, sensor, sensor-fault, ambient-temperature, cooling and command
             """.ReplaceLineEndings("\n"),
             Sample.Problems("""
                 [supply]
@@ -83,7 +83,7 @@ public sealed class CaseStructureTests
     [InlineData("at = \"1 s\"\nover = \"1 s\"\ncommand = \"stop\"", "3: event.over: found it without anything that could take its time; allowed: load-torque, hoist-torque or supply-voltage beside it")]
     [InlineData("when-stage = 18\ncommand = \"stop\"", "2: event.when-stage: found 18; allowed: a whole number, 1 to 17, without unit, e.g. 2")]
     [InlineData("when-speed-above = \"1 s\"\ncommand = \"stop\"", "2: event.when-speed-above: found \"1 s\", a time; allowed: a speed in rpm, r/min, rad/s or deg/s, -100000 rpm to 100000 rpm, e.g. \"600 rpm\"")]
-    [InlineData("at = \"1 s\"", "1: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, hoist-torque, load-inertia, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, coil-voltage, permissives, current-gain, missing-pulses, extra-pulses, resistor-temperature and command")]
+    [InlineData("at = \"1 s\"", "1: event: found an event in which nothing happens; allowed: at least one of load-torque, supply-voltage, hoist-torque, load-inertia, field-supply-voltage, field, speed-signal, shaft, contact, contact-fault, coil-voltage, permissives, current-gain, missing-pulses, extra-pulses, resistor-temperature, sensor, sensor-fault, ambient-temperature, cooling and command")]
     [InlineData("at = \"1 s\"\ncommand = \"stp\"", "3: event.command: found \"stp\"; allowed: \"start\", \"stop\", \"reset\", \"emergency stop\" or \"release emergency stop\"; the nearest is \"stop\"")]
     [InlineData("at = \"11 s\"\ncommand = \"stop\"", "2: event.at: found \"11 s\", after the end of the run; allowed: up to run.duration, 10 s")]
     [InlineData("at = \"-1 s\"\ncommand = \"stop\"", "2: event.at: found \"-1 s\"; allowed: 0 to 3600 s, e.g. \"5 s\"")]

@@ -31,6 +31,8 @@ internal static class Sample
         resistance-temperature = "20 degC"
         winding-temperature = "95 °C"
         magnet-temperature-coefficient = -0.002
+        thermal-capacity = "9 kJ/K"
+        thermal-resistance = "0.15 K/W"
 
         [motor.construction]
         poles = 4
@@ -55,6 +57,9 @@ internal static class Sample
         slack = "last section"
         sections = ["0.52 ohm", "0.31 ohm"]
         cutout-voltages = ["90 V", "140 V"]
+        section-thermal-capacity = ["2.5 kJ/K", "1800 J/K"]
+        section-cooling-time = "10 min"
+        section-temperature-coefficient = 0.0001
 
         [control]
         period = "1 ms"
@@ -78,6 +83,7 @@ internal static class Sample
         [run]
         duration = "8 s"
         record-period = "5 ms"
+        ambient-temperature = "40 degC"
 
         [limits]
         peak-current = "160 A"
@@ -99,6 +105,8 @@ internal static class Sample
         minimum-current = "0.6 A"
         build-time = "1 s"
         maximum-time = "5 s"
+        thermal-capacity = "12 kJ/K"
+        thermal-resistance = "300 K/kW"
 
         [series-field]
         resistance = "20 mohm"

@@ -48,6 +48,10 @@ public sealed class UnitsTests
     [InlineData("0.002 N m s2/rad2", Dimension.FanTorque, 0.002)]
     [InlineData("0.01 Wb", Dimension.Flux, 0.01)]
     [InlineData("12 mWb", Dimension.Flux, 0.012)]
+    [InlineData("1800 J/K", Dimension.ThermalCapacity, 1800)]
+    [InlineData("2.5 kJ/K", Dimension.ThermalCapacity, 2500)]
+    [InlineData("0.15 K/W", Dimension.ThermalResistance, 0.15)]
+    [InlineData("150 K/kW", Dimension.ThermalResistance, 0.15)]
     public void Parse_EveryUnit_GivesSi(string text, Dimension dimension, double siValue) =>
         Assert.Equal(siValue, Units.Parse(text, dimension), 1e-15 * siValue);
 

@@ -227,6 +227,44 @@ public sealed class TransientTests
         Assert.InRange(plant.PeakAmps, 15.5, 16);
     }
 
+    // c w^2 = k (V - k w) / R: w = (-k^2 / R + sqrt((k^2 / R)^2 + 4 c k V / R)) / (2 c).
+    [Fact]
+    [Trait("Source", "CHK-39")]
+    public void Plant_FanOnTheShaft_SettlesWhereBothTorquesMeet()
+    {
+        const double Fan = 1e-6, K = 0.06, Ohms = 1.5;
+        PlantSolver plant = (SmallMotor with { Load = new Load(0, 0, Fan) }).Plant();
+
+        plant.Advance(20);
+
+        double perOhm = K * K / Ohms, speed = (-perOhm + Math.Sqrt(perOhm * perOhm + 4 * Fan * K * 24 / Ohms)) / (2 * Fan);
+        Assert.InRange(speed, 300, 390);
+        Assert.Equal(speed, plant.SpeedRadPerSec, 1e-5);
+        Assert.Equal(Fan * speed * speed / K, plant.ArmatureAmps, 1e-6);
+    }
+
+    [Fact]
+    [Trait("Source", "CHK-15")]
+    public void Plant_FieldWinding_RisesAndDiesWithItsTimeConstants()
+    {
+        FieldCircuit field = new() { SupplyVolts = 240, Ohms = 120, Henries = 60, DischargeSeconds = 60.0 / 720 };
+        Machine machine = new Machine(1, 0.5, 0, 0, 1) { Flux = new FluxLaw(Magnetisation.Proportional(2, 1)) };
+        PlantConditions open = new(machine, new Load(1, 0, 0), new Supply(250, 0), [], false, 0) { Field = field, IsFieldClosed = false };
+        PlantSolver plant = new(open, 0);
+
+        plant.Change(open with { IsFieldClosed = true });
+        plant.Advance(0.5);
+        Assert.Equal(1.2642, plant.FieldAmps, 0.0001);
+        plant.Advance(0.305);
+        Assert.Equal(0.8 * 2, plant.FieldAmps, 0.001);
+        plant.Advance(0.693);
+        Assert.Equal(0.95 * 2, plant.FieldAmps, 0.001);
+        plant.Advance(20);
+        plant.Change(plant.Conditions with { IsFieldClosed = false });
+        plant.Advance(0.0833);
+        Assert.Equal(2 * Math.Exp(-1), plant.FieldAmps, 0.001);
+    }
+
     private static Rig WithInductance(double henries) =>
         SmallMotor with { Machine = SmallMotor.Machine with { ArmatureHenries = henries } };
 }

@@ -34,6 +34,18 @@ public sealed class EnergyTests
     public void Run_AnyMachine_BalancesItsEnergy() =>
         EventfulRuns.Sample(rig => AssertBalance(rig, FanTolerance), iter: 100);
 
+    // Bodies so small that the resistances move by a good part within a start.
+    [Fact]
+    public void Run_AnyMachineThatWarmsUp_BalancesItsEnergy() =>
+        Gen.Select(EventfulRuns, Gen.Double[20, 200], Gen.Double[0, 0.004]).Sample(
+            (rig, kelvin, coefficient) =>
+            {
+                ThermalMass mass = new(0.5 * rig.Machine.InertiaKgM2 * Math.Pow(rig.Supply.OpenCircuitVolts / rig.Machine.Constant, 2) / kelvin, 3);
+                ThermalSetup heat = new() { Armature = mass, Sections = [.. Enumerable.Repeat(mass, rig.StageCount!.Value)], SectionPerKelvin = coefficient };
+                AssertBalance(rig with { Heat = heat }, 3 * FanTolerance);
+            },
+            iter: 30);
+
     [Fact]
     public void Run_AnyMachineSpinningBackwards_BalancesItsEnergy() =>
         Gen.Select(EventfulRuns, Gen.Double[-0.3, 1.4]).Sample(

@@ -44,6 +44,8 @@ internal sealed record Rig
 
     public IReadOnlyList<RunEvent> Events { get; init; } = [];
 
+    public ThermalSetup? Heat { get; init; }
+
     public StarterDesign Design() => StarterDesigner.Design(new DesignInput
     {
         SupplyVolts = DesignVolts ?? Supply.OpenCircuitVolts,
@@ -73,6 +75,7 @@ internal sealed record Rig
             DurationSeconds = DurationSeconds,
             InitialSpeedRadPerSec = InitialSpeedRadPerSec,
             Events = Events,
+            Heat = Heat,
         },
         Settings(),
         record);

@@ -42,6 +42,43 @@ public sealed class BrakeTests
         Assert.Equal(0, plant.Energy.SectionJoules[0]);
     }
 
+    // With friction Tc the shaft heads for -wf = -Tc R / k^2 and stops on the way, after tau ln(1 + w0 / wf). Its friction takes Tc times
+    // the angle tau (w0 - wf ln(1 + w0 / wf)), both resistances take the rest. Derived here.
+    [Theory]
+    [Trait("Source", "CHK-38")]
+    [InlineData(5)]
+    [InlineData(60)]
+    public void Advance_BrakeBesideFriction_StopsAtTheClosedFormTimeAndSharesTheEnergy(double friction)
+    {
+        double tau = J * (Ra + Rb) / (K * K), heading = friction * (Ra + Rb) / (K * K);
+        double stop = tau * Math.Log(1 + 120 / heading), angle = tau * (120 - heading * Math.Log(1 + 120 / heading));
+        PlantSolver plant = Braking(Ideal, new Load(friction, 0, 0), 120);
+
+        plant.Advance(stop - 1e-6);
+        Assert.InRange(plant.SpeedRadPerSec, 1e-9, 1e-4);
+        plant.Advance(1);
+        plant.CloseBooks();
+
+        Assert.Equal(0, plant.SpeedRadPerSec);
+        double kinetic = 0.5 * J * 120 * 120;
+        Assert.Equal(friction * angle, plant.Energy.LoadJoules, 1e-6);
+        Assert.Equal((kinetic - friction * angle) * Rb / (Ra + Rb), plant.Energy.BrakeJoules, 1e-6);
+    }
+
+    // By the time at which half of the kinetic energy is gone the speed has fallen to w0 / sqrt 2, after tau ln 2 / 2. Derived here.
+    [Fact]
+    [Trait("Source", "CHK-38")]
+    public void Advance_BrakeForHalfTheEnergy_TakesHalfOfTauTimesLnTwo()
+    {
+        PlantSolver plant = Braking(Ideal, Load.None, 120);
+
+        plant.Advance(J * (Ra + Rb) / (K * K) * Math.Log(2) / 2);
+        plant.CloseBooks();
+
+        Assert.Equal(120 / Math.Sqrt(2), plant.SpeedRadPerSec, 1e-9);
+        Assert.Equal(0.25 * J * 120 * 120, plant.Energy.BrakeJoules + plant.Energy.ArmatureJoules, 1e-6);
+    }
+
     [Fact]
     public void Advance_BrakeWithInductanceBrushesAndLoad_IsTheClosedForm()
     {

@@ -24,6 +24,7 @@ internal static class EnergySection
         page.Table(table);
         page.Note($"The brushes' part of the armature heat is {Joules(result.BrushJoules)}. The supply lost another {Joules(result.SourceJoules)} in its own resistance, before the terminals.");
         WriteRule(page, study);
+        TemperaturePart.Write(page, study);
         page.EndSection();
     }
 
