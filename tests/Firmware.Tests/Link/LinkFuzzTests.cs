@@ -33,6 +33,7 @@ public sealed class LinkFuzzTests
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
 
         Assert.Equal((0, 0), (rig.LivePeriods, allocated));
+        Assert.InRange(rig.AnswerFrames, frames / 10, frames * 2);
         // It has not gone deaf: behind all that it answers a greeting at once.
         Flush(rig);
         Assert.Equal(MessageId.Hello, rig.Ask(MessageId.AskHello).Id);

@@ -65,6 +65,8 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
 
     internal int TelemetryFrames { get; private set; }
 
+    internal int AnswerFrames { get; private set; }
+
     internal static BoardIdentity Identity() => new()
     {
         Name = "bench board 1",
@@ -165,7 +167,8 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
         {
             if (!_deskReader.Take(source[i])) continue;
             if (Answer.Id == MessageId.Telemetry) TelemetryFrames++;
-            else _isAnswerIn = true;
+            else AnswerFrames++;
+            _isAnswerIn |= Answer.Id != MessageId.Telemetry;
         }
     }
 
