@@ -59,7 +59,7 @@ public sealed class NoteNameTests
     }
 
     [Fact]
-    public void FolderPage_ListsEveryPageAndDrawing() =>
+    public void FolderPage_ListsEveryPage() =>
         Assert.All(Note.BuildingPages, page => Assert.Contains($"]({page})", Note.Text("README.md"), StringComparison.Ordinal));
 
     private static IEnumerable<string> Members(Type type) =>
