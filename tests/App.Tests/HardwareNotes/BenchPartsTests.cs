@@ -1,5 +1,6 @@
 using System.Linq;
 using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Runs;
 using Xunit;
 
 namespace StarterCtl.App.Tests.HardwareNotes;
@@ -20,6 +21,17 @@ public sealed class BenchPartsTests
         ["rig", "permitted peak, A", "after the last cutout, A", "largest of all, A"],
         [Last("bench-rig.toml", "0.82 ohm", "0.36 ohm"), Last("rig-24v.toml", "0.68 ohm", "0.36 ohm")]));
 
+    [Theory]
+    [InlineData("bench-rig.toml", "0.82 ohm", "0.36 ohm", "48 V")]
+    [InlineData("rig-24v.toml", "0.68 ohm", "0.36 ohm", "24 V")]
+    public void BoughtSections_KeepThePeakInTheRunThatThePageQuotes(string name, string first, string second, string rig)
+    {
+        StartStudy study = CaseRunner.Run(ShippedDesigns.ChangedCase(name, Sections(first, second)), null, TestContext.Current.CancellationToken);
+
+        Assert.True(study.Verdict.Passed);
+        Assert.Contains($"{Engine.Text.Number(study.Result.PeakAmps)} A for {rig}", Note.Text("15-bench-rig.md").Replace('\n', ' '));
+    }
+
     private static object[][] Rows(string name, string first, string second)
     {
         StarterDesign bought = Bought(name, first, second), designed = ShippedDesigns.Prepared(name).Designed.Design;
@@ -36,5 +48,8 @@ public sealed class BenchPartsTests
     }
 
     private static StarterDesign Bought(string name, string first, string second) => ShippedDesigns.Changed(
-        name, ("stages = 2\n", $"sections = [\"{first}\", \"{second}\"]\n"));
+        name, Sections(first, second));
+
+    private static (string Found, string Replacement) Sections(string first, string second) =>
+        ("stages = 2\n", $"sections = [\"{first}\", \"{second}\"]\n");
 }

@@ -13,8 +13,11 @@ internal static class ShippedDesigns
     /// <summary>A shipped case, read as a run would.</summary>
     public static PreparedRun Prepared(string name) => CaseRunner.Prepare(CaseFile.Parse(name, ShippedCases.Text(name)));
 
-    /// <summary>A shipped case with lines of its file replaced, designed.</summary>
-    public static StarterDesign Changed(string name, params (string Found, string Replacement)[] changes)
+    /// <summary>The design of a shipped case with lines of its file replaced.</summary>
+    public static StarterDesign Changed(string name, params (string Found, string Replacement)[] changes) => CaseDesign.Of(ChangedCase(name, changes)).Design;
+
+    /// <summary>A shipped case with lines of its file replaced.</summary>
+    public static CaseFile ChangedCase(string name, params (string Found, string Replacement)[] changes)
     {
         string text = ShippedCases.Text(name);
         foreach ((string found, string replacement) in changes)
@@ -23,6 +26,6 @@ internal static class ShippedDesigns
             text = text.Replace(found, replacement, StringComparison.Ordinal);
         }
 
-        return CaseDesign.Of(CaseFile.Parse(name, text)).Design;
+        return CaseFile.Parse(name, text);
     }
 }
