@@ -37,7 +37,8 @@ public sealed class BenchPartsTests
         StarterDesign bought = Bought(name, first, second), designed = ShippedDesigns.Prepared(name).Designed.Design;
         return [.. bought.Stages.Select((stage, i) => new object[]
         {
-            name.Replace(".toml", ""), $"R{stage.Stage}", designed.Stages[i].SectionOhms, stage.SectionOhms, stage.CutoutVolts, stage.PeakAmps, stage.SwitchingAmps, stage.EnergyJoules!.Value,
+            name.Replace(".toml", ""), $"R{stage.Stage}", designed.Stages[i].SectionOhms, stage.SectionOhms, stage.CutoutVolts, stage.PeakAmps,
+            stage.SwitchingAmps, stage.EnergyJoules!.Value,
         })];
     }
 

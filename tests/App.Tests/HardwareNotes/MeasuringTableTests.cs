@@ -24,7 +24,8 @@ public sealed class MeasuringTableTests
     [Fact]
     public void WhatMustBeShown_IsWhatTheControllerHolds() => AssertHas(
         ["case", "supply, V", "highest believed, V", "rated, A", "peak, A", "instant trip, A", "no-load speed, r/min", "highest believed, r/min"],
-        i => [Runs[i].Designed.Design.SupplyVolts, (double)Runs[i].Settings.HighestSupplyVolts, Runs[i].Designed.Plate.RatedAmps!.Value, (double)Runs[i].Settings.PeakAmps, (double)Runs[i].Settings.InstantTripAmps, NoLoadRpm(Runs[i]), Runs[i].Settings.HighestSpeedRadPerSec * RpmPerRadPerSec]);
+        i => [Runs[i].Designed.Design.SupplyVolts, (double)Runs[i].Settings.HighestSupplyVolts, Runs[i].Designed.Plate.RatedAmps!.Value,
+            (double)Runs[i].Settings.PeakAmps, (double)Runs[i].Settings.InstantTripAmps, NoLoadRpm(Runs[i]), Runs[i].Settings.HighestSpeedRadPerSec * RpmPerRadPerSec]);
 
     [Fact]
     public void Dividers_ShowMoreThanIsBelieved()
@@ -33,7 +34,8 @@ public sealed class MeasuringTableTests
 
         AssertHas(
             ["case", "R11 in all, kohm", "R12, kohm", "full scale, V", "one count, V", "counts at the supply", "heat in R11 at it, mW", "one count as peak current, A"],
-            i => [Parts[i].Upper, Parts[i].Lower, FullVolts(i), FullVolts(i) / Counts, Math.Round(Supply(i) / FullVolts(i) * Counts), Math.Pow(Supply(i) / (Parts[i].Upper + Parts[i].Lower), 2) * Parts[i].Upper, FullVolts(i) / Counts / Runs[i].Designed.Design.ArmatureOhms]);
+            i => [Parts[i].Upper, Parts[i].Lower, FullVolts(i), FullVolts(i) / Counts, Math.Round(Supply(i) / FullVolts(i) * Counts),
+                Math.Pow(Supply(i) / (Parts[i].Upper + Parts[i].Lower), 2) * Parts[i].Upper, FullVolts(i) / Counts / Runs[i].Designed.Design.ArmatureOhms]);
     }
 
     [Fact]
@@ -43,7 +45,8 @@ public sealed class MeasuringTableTests
 
         AssertHas(
             ["case", "shunt, mohm", "range either way, A", "one count, A", "range over instant trip", "heat at rated current, W", "heat at the peak, W"],
-            i => [Parts[i].Shunt, ShuntAmps(i), 2 * ShuntAmps(i) / Counts, ShuntAmps(i) / Runs[i].Settings.InstantTripAmps, ShuntWatts(i, Runs[i].Designed.Plate.RatedAmps!.Value), ShuntWatts(i, Runs[i].Settings.PeakAmps)]);
+            i => [Parts[i].Shunt, ShuntAmps(i), 2 * ShuntAmps(i) / Counts, ShuntAmps(i) / Runs[i].Settings.InstantTripAmps,
+                ShuntWatts(i, Runs[i].Designed.Plate.RatedAmps!.Value), ShuntWatts(i, Runs[i].Settings.PeakAmps)]);
     }
 
     [Fact]

@@ -38,7 +38,8 @@ public sealed class NoteSumTests
 
         string given = Regex.Match(cells[2], @"^-?[0-9.]+").Value;
 
-        Assert.True(given == Text.Number(Sums.Value(WithoutUnits(cells[1]))), $"{page}: {cells[0]}: {cells[1]} gives {Text.Number(Sums.Value(WithoutUnits(cells[1])))}, not {given}");
+        Assert.True(given == Text.Number(Sums.Value(WithoutUnits(cells[1]))),
+            $"{page}: {cells[0]}: {cells[1]} gives {Text.Number(Sums.Value(WithoutUnits(cells[1])))}, not {given}");
     }
 
     // "x" is the sign of multiplication; every other word is a unit. Whole numbers must not be divided as such.

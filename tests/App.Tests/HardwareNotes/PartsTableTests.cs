@@ -32,7 +32,8 @@ public sealed class PartsTableTests
         {
             PreparedRun run = ShippedDesigns.Prepared(name);
             double rated = run.Designed.Plate.RatedAmps!.Value, trip = run.Settings.InstantTripAmps;
-            return new object[] { Short(name), rated, run.Designed.Design.Stages[0].PeakAmps, trip, Math.Max(rated, trip / MakeAndBreakRatio), run.Designed.Design.SupplyVolts / run.Setup.Supply.SourceOhms };
+            return new object[] { Short(name), rated, run.Designed.Design.Stages[0].PeakAmps, trip, Math.Max(rated, trip / MakeAndBreakRatio),
+                run.Designed.Design.SupplyVolts / run.Setup.Supply.SourceOhms };
         })));
 
     [Theory]
@@ -44,11 +45,13 @@ public sealed class PartsTableTests
         double seconds = run.Settings.MaximumStageMicroseconds / 1e6, first = design.Stages[0].PeakAmps;
 
         Note.AssertHas("14-parts.md", Note.Table(
-            [$"{Short(name)}: section", "ohm", "across the open contact at the peak, V", "at the instant trip, V", "contact closes onto, A", "heat of a start, J", "power at the peak, W", $"shaft jammed for {Engine.Text.Number(seconds)} s, J"],
+            [$"{Short(name)}: section", "ohm", "across the open contact at the peak, V", "at the instant trip, V", "contact closes onto, A",
+                "heat of a start, J", "power at the peak, W", $"shaft jammed for {Engine.Text.Number(seconds)} s, J"],
             design.Stages.Select((stage, i) => new object[]
             {
                 $"R{stage.Stage}", stage.SectionOhms, design.PeakAmps * stage.SectionOhms, run.Settings.InstantTripAmps * stage.SectionOhms,
-                i + 1 < design.StageCount ? design.Stages[i + 1].PeakAmps : design.FinalPeakAmps, stage.EnergyJoules!.Value, first * first * stage.SectionOhms, first * first * stage.SectionOhms * seconds,
+                i + 1 < design.StageCount ? design.Stages[i + 1].PeakAmps : design.FinalPeakAmps, stage.EnergyJoules!.Value,
+                first * first * stage.SectionOhms, first * first * stage.SectionOhms * seconds,
             })));
     }
 
@@ -74,7 +77,8 @@ public sealed class PartsTableTests
         {
             PreparedRun run = ShippedDesigns.Prepared(name);
             double milliohm = WarmRatio * MilliohmPerMetre(Leads[i].Area) * Leads[i].Metres, rated = run.Designed.Plate.RatedAmps!.Value * milliohm / 1000;
-            return new object[] { Short(name), Leads[i].Area, Leads[i].Metres, milliohm, rated, 100 * rated / run.Designed.Design.SupplyVolts, run.Settings.PeakAmps * milliohm / 1000 };
+            return new object[] { Short(name), Leads[i].Area, Leads[i].Metres, milliohm, rated, 100 * rated / run.Designed.Design.SupplyVolts,
+                run.Settings.PeakAmps * milliohm / 1000 };
         })));
 
     private static string Short(string name) => name.Replace(".toml", "", StringComparison.Ordinal);
