@@ -21,6 +21,7 @@ public sealed class ContactProof
     private bool _fieldCommanded;
     private int _lineMicroseconds;
     private int _stagesMicroseconds;
+    private int _stagesSeen;
 
     /// <summary>True while the line contact counts as closed. Without an auxiliary contact: until its opening is proven.</summary>
     public bool LineClosed;
@@ -124,6 +125,9 @@ public sealed class ContactProof
     /// <summary>Lowest stage that is not where it is wanted from now on, counted from 1; 0 when all are.</summary>
     public int FirstStageBeside(int wantedStages) => StageBits.Lowest(wantedStages ^ StagesClosed);
 
+    /// <summary>True if the contact that the current is to prove was seen closed and is open again.</summary>
+    public bool HasUnprovenStageOpened => _current.HasSeenStage && (_current.UnprovenStage & ~_stagesSeen) != 0;
+
     /// <summary>True if the coil of a stage was on when the contacts were compared last.</summary>
     public bool IsStageCommanded(int stage) => (_stagesCommanded & StageBits.Of(stage)) != 0;
 
@@ -161,6 +165,7 @@ public sealed class ContactProof
         if (commanded != _stagesCommanded) _stagesMicroseconds = 0;
         int seen = _hasStageContacts ? readings.StagesClosed : SeenStages(elapsedMicroseconds, commanded);
         _stagesCommanded = commanded;
+        _stagesSeen = seen;
         StagesClosed = _usesCurrent ? seen & ~_current.UnprovenStage : seen;
         if (_hasStageContacts) _stagesMicroseconds = seen == commanded ? 0 : Elapsed.Add(_stagesMicroseconds, elapsedMicroseconds);
     }

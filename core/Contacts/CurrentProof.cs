@@ -61,6 +61,9 @@ public sealed class CurrentProof
     /// <summary>Coil bit of the stage whose closing is not proven yet; 0 when there is none.</summary>
     public int UnprovenStage => _isWatching && _isStage ? StageBits.Of(_stage) : 0;
 
+    /// <summary>True while a stage's closing has been seen and its current is not judged yet.</summary>
+    public bool HasSeenStage => _isWatching && _isStage && _isSettling;
+
     /// <summary>Time left until a closing that shows nothing counts as failed, microseconds.</summary>
     public int MicrosecondsLeft => _settings.ContactMicroseconds + _settings.StepSettleMicroseconds - _microseconds;
 

@@ -43,14 +43,14 @@ public sealed class ContactWait
     }
 
     /// <summary>
-    /// A contact that was proven closed and opened may close again by itself: it must then not meet so slow a shaft that the peak
+    /// A contact that was seen closed and opened may close again by itself: it must then not meet so slow a shaft that the peak
     /// would be passed, whether the stage commanded last is proven closed yet or not.
     /// </summary>
     public void Wait()
     {
         int stage = _sequence.Stage;
         int provenStages = StageBits.UpTo(stage - 1);
-        bool isLost = !_contacts.LineClosed || (_contacts.StagesClosed & provenStages) != provenStages;
+        bool isLost = !_contacts.LineClosed || (_contacts.StagesClosed & provenStages) != provenStages || _contacts.HasUnprovenStageOpened;
         int lastStage = (_sequence.WantStages & _sequence.StageBit) != 0 ? stage : stage - 1;
         _sequence.ConfirmedMicroseconds = -1;
         if (isLost && lastStage > 0 && !_law.IsKeptBySpeed(lastStage))

@@ -66,6 +66,33 @@ public sealed class LostContactTests
         bench.AssertTripped(FaultId.ContactDidNotClose, dropped, 0f);
     }
 
+    // In by its auxiliary contact, but its current is not looked at yet when it drops out again.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void StageWhoseCurrentIsNotProvenYet_DropsOut_TripsOnceItsReturnWouldPassThePeak(int stage)
+    {
+        float thresholdVolts = Bench.SupplyVolts - Bench.Chk01().VoltsLeft[stage - 1];
+        Bench bench = new Bench(settings =>
+        {
+            settings.StepToleranceRatio = 0.2f;
+            settings.ZeroAmps = 5f;
+            settings.StepSettleMicroseconds = 20 * Bench.Millisecond;
+        })
+        { Flows = true };
+        bench.InStage(stage).BackEmf(thresholdVolts);
+        bench.TickUntil(() => bench.Controller.Why.Reason == Reason.ProvingByCurrent && bench.Readings.StagesClosed == (1 << stage) - 1);
+        bench.StagesStuck = Bench.AllStages;
+        bench.Readings.StagesClosed &= ~(1 << (stage - 1));
+
+        bench.Tick();
+        Assert.False(bench.Controller.Fault.IsLatched);
+        bench.BackEmf(thresholdVolts - 0.1f).Tick();
+
+        bench.AssertTripped(FaultId.ContactDidNotClose, stage, 0f);
+    }
+
     [Theory]
     [InlineData(2, 0b011, 2)]
     [InlineData(2, 0b110, 2)]
