@@ -46,6 +46,9 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
 
     internal bool KeepFails { get; set; }
 
+    /// <summary>What goes wrong with a set between taking it and keeping it.</summary>
+    internal Action<Settings> SpoilKept { get; set; } = _ => { };
+
     internal bool PermitGiven { get; set; }
 
     internal bool ReadFails { get; set; }
@@ -55,6 +58,9 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
     internal float SpeedRadPerSec { get; set; }
 
     internal int RoomBytes { get; set; } = 16;
+
+    /// <summary>Receives every byte that the board sends, beside the rig's own desk.</summary>
+    internal Action<byte>? Wire { get; set; }
 
     internal bool CloseLine { get; private set; }
 
@@ -165,6 +171,7 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
     {
         for (int i = first; i < first + count; i++)
         {
+            Wire?.Invoke(source[i]);
             if (!_deskReader.Take(source[i])) continue;
             if (Answer.Id == MessageId.Telemetry) TelemetryFrames++;
             else AnswerFrames++;
@@ -176,6 +183,7 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
     {
         if (KeepFails) return false;
         // The running controller stays on its own set: what the board does behind the period is not the link's.
+        SpoilKept(settings);
         Kept = settings;
         Checksum = checksum;
         CaseHash = caseHash;
