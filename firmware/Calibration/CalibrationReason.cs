@@ -45,9 +45,9 @@ public enum CalibrationReason
     /// <summary>Both points are needed before anything is saved.</summary>
     NothingToSave = 13,
 
-    /// <summary>Calibrations change only while the controller is ready or not set up.</summary>
-    NotWhileRunning = 14,
-
     /// <summary>The memory did not give back what was written.</summary>
-    NotStored = 15,
+    NotStored = 14,
+
+    /// <summary>The board does not know the step.</summary>
+    NoSuchStep = 15,
 }

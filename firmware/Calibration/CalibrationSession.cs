@@ -39,11 +39,10 @@ public sealed class CalibrationSession
     /// <summary>True while samples are being taken.</summary>
     public bool IsTaking => State == CalibrationState.TakingZero || State == CalibrationState.TakingSpan;
 
-    /// <summary>Begins with a channel; what another session has left is dropped.</summary>
+    /// <summary>Begins with a channel that is fitted; what another session has left is dropped.</summary>
     public CalibrationReason Begin(CalibrationChannel channel)
     {
         Abort();
-        if (channel < 0 || (int)channel >= _channels.Length || !_channels[(int)channel].IsFitted) return Say(CalibrationReason.NoSuchChannel);
         Channel = channel;
         return Go(CalibrationState.Begun);
     }
@@ -85,13 +84,12 @@ public sealed class CalibrationSession
     }
 
     /// <summary>Saves the former pair of a channel and puts it in force; done twice, it undoes itself. Ends a session.</summary>
-    /// <param name="channel">Which.</param>
+    /// <param name="channel">One that is fitted.</param>
     /// <param name="isAtRest">True while every output is proven off.</param>
     public CalibrationReason Undo(CalibrationChannel channel, bool isAtRest)
     {
-        CalibrationReason begun = Begin(channel);
-        if (begun != CalibrationReason.Done) return begun;
-        State = CalibrationState.Idle;
+        Abort();
+        Channel = channel;
         if (!isAtRest) return Say(CalibrationReason.NotAtRest);
         return Say(_store.TryUndo(channel) ? CalibrationReason.Done : CalibrationReason.NotStored);
     }

@@ -30,11 +30,12 @@ public sealed class CoilWatch
         : NoiseSituation.None;
 
     /// <summary>Takes a control period over.</summary>
-    /// <param name="elapsedMicroseconds">Time since the last call; negative counts as 0.</param>
+    /// <param name="elapsedMicroseconds">Time since the last call; any value is handled, negative counts as 0.</param>
     /// <param name="readings">What was read.</param>
     /// <param name="outputs">What was commanded last, which is what these readings were made under.</param>
     public void Step(int elapsedMicroseconds, Readings readings, Outputs outputs)
     {
+        elapsedMicroseconds = Elapsed.Clamp(elapsedMicroseconds);
         int coils = Bits(outputs.CloseLine, outputs.CloseBrake, outputs.CloseField) | (outputs.CloseStages << 3);
         int contacts = Bits(readings.LineClosed, readings.BrakeClosed, readings.FieldClosed) | (readings.StagesClosed << 3);
         bool isReleased = (_coils & ~coils) != 0;

@@ -21,5 +21,5 @@ public interface INonVolatile
     void Write(int address, int number);
 
     /// <summary>Erases the page that begins at an address: all its bytes become FF hex. May take as long as the memory needs.</summary>
-    void Erase(int pageAddress);
+    void ErasePage(int pageAddress);
 }

@@ -138,7 +138,7 @@ public sealed class TwoCopyStore
 
     private void EraseCopy(int first)
     {
-        for (int offset = 0; offset < _copyBytes; offset += _memory.PageBytes) _memory.Erase(first + offset);
+        for (int offset = 0; offset < _copyBytes; offset += _memory.PageBytes) _memory.ErasePage(first + offset);
     }
 
     private int WriteHead(int first, int sequence)
