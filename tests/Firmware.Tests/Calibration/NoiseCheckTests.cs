@@ -50,6 +50,15 @@ public sealed class NoiseCheckTests
     }
 
     [Fact]
+    public void Variance_OfOneTwoThree_IsOne()
+    {
+        _noise.Begin();
+        for (int sample = 1; sample <= 3; sample++) Step(sample, NoiseSituation.Rest);
+
+        Assert.Equal((2f, 1f), (_noise.Figures(Volts, NoiseSituation.Rest).Mean, _noise.Figures(Volts, NoiseSituation.Rest).Variance));
+    }
+
+    [Fact]
     public void Variance_OfOneSample_IsZero()
     {
         _noise.Begin();

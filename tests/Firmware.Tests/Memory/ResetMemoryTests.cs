@@ -61,16 +61,17 @@ public sealed class ResetMemoryTests
     }
 
     [Theory]
-    [InlineData(int.MaxValue)]
-    [InlineData(int.MinValue)]
-    public void Step_OfAnySize_CountsASecondAtMost(int microseconds)
+    [InlineData(int.MaxValue, 600, 1)]
+    [InlineData(int.MaxValue, 601, 0)]
+    [InlineData(int.MinValue, 2000, 1)]
+    public void Step_OfAnySize_CountsASecondAtMost(int microseconds, int steps, int resets)
     {
         Reset(ResetCause.Watchdog);
         ResetMemory memory = Boot(ResetCause.PowerUp);
 
-        for (int i = 0; i < 599; i++) memory.Step(microseconds, true);
+        for (int i = 0; i < steps; i++) memory.Step(microseconds, true);
 
-        Assert.Equal(1, memory.WatchdogResets);
+        Assert.Equal(resets, memory.WatchdogResets);
     }
 
     [Fact]
