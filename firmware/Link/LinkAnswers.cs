@@ -21,11 +21,12 @@ public sealed class LinkAnswers
     public readonly Frame Frame = new Frame();
 
     /// <summary>Fills what never changes.</summary>
-    public LinkAnswers(BoardIdentity identity)
+    public LinkAnswers(BoardIdentity identity, bool canCalibrate)
     {
         _hello.ProtocolVersion = LinkPort.ProtocolVersion;
         _hello.ResetCause = identity.ResetCause;
         _hello.Capabilities = LinkCapabilities.Telemetry | LinkCapabilities.Log | LinkCapabilities.Settings | LinkCapabilities.Commands;
+        if (canCalibrate) _hello.Capabilities |= LinkCapabilities.Calibration;
         _hello.SettingsVersion = SettingTable.Version;
         _hello.BootCheckHash = identity.BootCheckHash;
         _hello.VersionMajor = identity.VersionMajor;

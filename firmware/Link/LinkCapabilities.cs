@@ -20,4 +20,7 @@ public enum LinkCapabilities
 
     /// <summary>Stop, reset and start.</summary>
     Commands = 8,
+
+    /// <summary>Calibration, noise check and the state of the memory.</summary>
+    Calibration = 16,
 }

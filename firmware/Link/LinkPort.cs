@@ -18,6 +18,7 @@ public sealed class LinkPort
     private readonly ISerialLine _line;
     private readonly ISettingsTarget _settings;
     private readonly ILocalPermit _permit;
+    private readonly CalibrationPort? _calibration;
     private readonly FrameReader _reader = new FrameReader();
     private readonly SequenceWatch _watch = new SequenceWatch();
     private readonly LinkAnswers _answers;
@@ -43,12 +44,18 @@ public sealed class LinkPort
     public readonly RemoteButtons Buttons = new RemoteButtons();
 
     /// <summary>Builds the port; until <see cref="Serve"/> it neither reads nor sends.</summary>
-    public LinkPort(ISerialLine line, ISettingsTarget settings, ILocalPermit permit, BoardIdentity identity)
+    /// <param name="line">The line.</param>
+    /// <param name="settings">Where settings are kept.</param>
+    /// <param name="permit">The local permit.</param>
+    /// <param name="identity">Who the board is.</param>
+    /// <param name="calibration">What answers ids 30 to 3F hex; none on a board that cannot.</param>
+    public LinkPort(ISerialLine line, ISettingsTarget settings, ILocalPermit permit, BoardIdentity identity, CalibrationPort? calibration = null)
     {
         _line = line;
         _settings = settings;
         _permit = permit;
-        _answers = new LinkAnswers(identity);
+        _calibration = calibration;
+        _answers = new LinkAnswers(identity, calibration != null);
     }
 
     /// <summary>Names the controller that the link speaks of; again whenever it was built anew.</summary>
@@ -79,6 +86,7 @@ public sealed class LinkPort
     public void Send(int elapsedMicroseconds, Readings readings, Outputs outputs)
     {
         if (_controller == null) return;
+        _calibration?.Step(elapsedMicroseconds, readings, outputs);
         _timeMicroseconds = unchecked(_timeMicroseconds + elapsedMicroseconds);
         bool isDue = _clock.IsDue(elapsedMicroseconds);
         bool isBusy = _sent < _writer.Length;
@@ -150,7 +158,9 @@ public sealed class LinkPort
                 LinkReason refusal = Upload(request, controller.Phase);
                 _answers.Ack(request, refusal, _upload.Setting, _upload.Problem);
                 break;
-            default: Ack(request, Command(request)); break;
+            default:
+                if (_calibration == null || !_calibration.TryAnswer(request, _answers)) Ack(request, Command(request));
+                break;
         }
     }
 

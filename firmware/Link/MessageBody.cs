@@ -16,7 +16,10 @@ public static class MessageBody
             case MessageId.Stop:
             case MessageId.Reset:
             case MessageId.Start:
-            case MessageId.CommitUpload: return 0;
+            case MessageId.CommitUpload:
+            case MessageId.BeginNoise:
+            case MessageId.EndNoise:
+            case MessageId.ReadMemory: return 0;
             case MessageId.Ping: return PingRequest.BodyBytes;
             case MessageId.SetTelemetry: return TelemetryRequest.BodyBytes;
             case MessageId.ReadLog: return LogRequest.BodyBytes;
@@ -29,6 +32,11 @@ public static class MessageBody
             case MessageId.LogEntry: return LogAnswer.BodyBytes;
             case MessageId.Telemetry: return TelemetryMessage.BodyBytes;
             case MessageId.Setting: return SettingAnswer.BodyBytes;
+            case MessageId.Calibrate: return CalibrationRequest.BodyBytes;
+            case MessageId.ReadNoise: return NoiseRequest.BodyBytes;
+            case MessageId.Calibration: return CalibrationAnswer.BodyBytes;
+            case MessageId.Noise: return NoiseAnswer.BodyBytes;
+            case MessageId.Memory: return MemoryAnswer.BodyBytes;
             default: return Unknown;
         }
     }

@@ -1,7 +1,6 @@
 namespace StarterCtl.Firmware;
 
 /// <summary>What a message is. Numbers are published and never reused; 80 hex and above come from the board.</summary>
-/// <remarks>30 to 3F and B0 to BF hex are kept for calibration.</remarks>
 public enum MessageId
 {
     /// <summary>No message.</summary>
@@ -40,6 +39,21 @@ public enum MessageId
     /// <summary>Asks for a value of the set that is kept: <see cref="SettingRequest"/>.</summary>
     ReadSetting = 0x23,
 
+    /// <summary>Asks for a step of a calibration: <see cref="CalibrationRequest"/>.</summary>
+    Calibrate = 0x30,
+
+    /// <summary>Begins to record noise. No body.</summary>
+    BeginNoise = 0x31,
+
+    /// <summary>Ends the recording. No body.</summary>
+    EndNoise = 0x32,
+
+    /// <summary>Asks for what was recorded: <see cref="NoiseRequest"/>.</summary>
+    ReadNoise = 0x33,
+
+    /// <summary>Asks what the memory holds of the board. No body.</summary>
+    ReadMemory = 0x34,
+
     /// <summary>Says whether a request was carried out: <see cref="AckAnswer"/>.</summary>
     Ack = 0x80,
 
@@ -57,4 +71,13 @@ public enum MessageId
 
     /// <summary>One value: <see cref="SettingAnswer"/>.</summary>
     Setting = 0xA3,
+
+    /// <summary>How a channel stands: <see cref="CalibrationAnswer"/>.</summary>
+    Calibration = 0xB0,
+
+    /// <summary>What was recorded of a channel: <see cref="NoiseAnswer"/>.</summary>
+    Noise = 0xB3,
+
+    /// <summary>What the memory holds of the board: <see cref="MemoryAnswer"/>.</summary>
+    Memory = 0xB4,
 }

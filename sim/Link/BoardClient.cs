@@ -196,6 +196,70 @@ public sealed class BoardClient : IAsyncDisposable
         return settings;
     }
 
+    /// <summary>
+    /// Carries out one step of the calibration of a channel, and waits until its samples are taken. Nothing is in force before
+    /// <see cref="CalibrationStep.Save"/>, which takes effect at once and is read back by the board.
+    /// </summary>
+    /// <param name="channel">Which channel.</param>
+    /// <param name="step">Which step.</param>
+    /// <param name="trueUnits">For the second point: what another instrument shows, in V, A or rad/s.</param>
+    /// <param name="cancellation">Gives up; the board ends what it has begun.</param>
+    /// <exception cref="LinkException">No answer, or the board refused, with its reason and what is allowed.</exception>
+    public async Task<BoardCalibration> CalibrateAsync(
+        CalibrationChannel channel, CalibrationStep step, float trueUnits = 0f, CancellationToken cancellation = default)
+    {
+        CalibrationRequest request = new() { Channel = channel, Step = step, TrueUnits = trueUnits };
+        BoardCalibration found;
+        do
+        {
+            CalibrationAnswer answer = new();
+            answer.Read(await AskAsync(Filled(request.Write), MessageId.Calibration, $"calibration of {channel}", cancellation));
+            found = BoardCalibration.Of(answer);
+            request.Step = CalibrationStep.Read;
+        }
+        while (found.IsTaking);
+        if (found.Reason != CalibrationReason.Done && step != CalibrationStep.Read)
+        {
+            throw new LinkException($"calibration of {channel}, {step}: {CalibrationText.Of(found)}");
+        }
+
+        return found;
+    }
+
+    /// <summary>Begins to record noise; what was recorded before is forgotten.</summary>
+    /// <exception cref="LinkException">No answer.</exception>
+    public Task BeginNoiseAsync(CancellationToken cancellation = default) => DoAsync(Bare(MessageId.BeginNoise), "noise check", cancellation);
+
+    /// <summary>Ends the recording of noise.</summary>
+    /// <exception cref="LinkException">No answer.</exception>
+    public Task EndNoiseAsync(CancellationToken cancellation = default) => DoAsync(Bare(MessageId.EndNoise), "noise check", cancellation);
+
+    /// <summary>Reads what was recorded of a channel.</summary>
+    /// <param name="channel">Which channel.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="LinkException">No answer, or the board has no such channel.</exception>
+    public async Task<ChannelNoise> ReadNoiseAsync(CalibrationChannel channel, CancellationToken cancellation = default)
+    {
+        NoiseAnswer[] answers = new NoiseAnswer[(int)NoiseSituation.None];
+        for (NoiseSituation situation = NoiseSituation.Rest; situation < NoiseSituation.None; situation++)
+        {
+            NoiseRequest request = new() { Channel = channel, Situation = situation };
+            NoiseAnswer answer = answers[(int)situation] = new NoiseAnswer();
+            answer.Read(await AskAsync(Filled(request.Write), MessageId.Noise, $"noise of {channel} ({situation})", cancellation));
+        }
+
+        return ChannelNoise.Of(answers);
+    }
+
+    /// <summary>Asks what the board's memory holds, and whether it locks starting out.</summary>
+    /// <exception cref="LinkException">No answer.</exception>
+    public async Task<BoardMemory> ReadMemoryAsync(CancellationToken cancellation = default)
+    {
+        MemoryAnswer answer = new();
+        answer.Read(await AskAsync(Bare(MessageId.ReadMemory), MessageId.Memory, "memory", cancellation));
+        return BoardMemory.Of(answer);
+    }
+
     /// <summary>Closes the line. The board goes on as it is.</summary>
     public ValueTask DisposeAsync() => _line.DisposeAsync();
 

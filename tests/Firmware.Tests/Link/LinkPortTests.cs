@@ -23,7 +23,7 @@ public sealed class LinkPortTests
         Assert.Equal((1, Phase.Ready, ResetCause.Watchdog), (hello.ProtocolVersion, hello.Phase, hello.ResetCause));
         Assert.Equal((SettingTable.Version, SettingsChecksum.Of(_rig.Kept), 0x01020304), (hello.SettingsVersion, hello.SettingsSum, hello.CaseHash));
         Assert.Equal((BootCheck.Expected, 0, 1, 2), (hello.BootCheckHash, hello.VersionMajor, hello.VersionMinor, hello.VersionPatch));
-        Assert.Equal((LinkCapabilities)15, hello.Capabilities);
+        Assert.Equal((LinkCapabilities)31, hello.Capabilities);
         Assert.False(hello.LocalPermit);
         Assert.Equal("bench board 1", Encoding.ASCII.GetString(hello.BoardName).TrimEnd('\0'));
         Assert.Equal(_rig.Request.Sequence, hello.RequestSequence);
@@ -35,7 +35,7 @@ public sealed class LinkPortTests
         BoardIdentity identity = new() { Name = "é23456789012345678901234567890" };
         Frame request = new();
         request.Begin(MessageId.AskHello, 0);
-        LinkAnswers answers = new(identity);
+        LinkAnswers answers = new(identity, false);
         HelloAnswer hello = new();
 
         answers.Hello(request, _rig.Controller, _rig, true);
@@ -209,7 +209,7 @@ public sealed class LinkPortTests
 
     [Theory]
     [InlineData(0x05)]
-    [InlineData(0x30)]
+    [InlineData(0x35)]
     [InlineData(0x3F)]
     [InlineData(0x80)]
     [InlineData(0x90)]

@@ -1,5 +1,7 @@
 using System;
 using StarterCtl.Core;
+using StarterCtl.Firmware.Tests.Calibration;
+using StarterCtl.Firmware.Tests.Memory;
 
 namespace StarterCtl.Firmware.Tests.Link;
 
@@ -25,12 +27,15 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
     {
         Kept = FakeBoard.Chk01(change);
         Checksum = SettingsChecksum.Of(Kept);
-        Port = new LinkPort(this, this, this, Identity());
-        _loop = new ControlLoop(new LinkedBoard(this, Port), Kept);
+        Bench = new CalibrationBench(this, new MemoryChip());
+        Port = new LinkPort(this, this, this, Identity(), Bench.Port);
+        _loop = new ControlLoop(new LinkedBoard(Bench.Lock, Port), Kept);
         Port.Serve(_loop.Controller);
     }
 
     internal LinkPort Port { get; }
+
+    internal CalibrationBench Bench { get; }
 
     internal Controller Controller => _loop.Controller;
 
@@ -138,6 +143,7 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
 
     bool IBoard.TryRead(Readings readings)
     {
+        Bench.Next();
         readings.SupplyVolts = 250f;
         readings.ArmatureAmps = 0f;
         readings.SpeedRadPerSec = SpeedRadPerSec;
