@@ -18,6 +18,7 @@ public sealed class DependencyTests
         ["firmware/StarterCtl.Firmware"] = ["StarterCtl.Core"],
         ["firmware/Board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
+        ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
         ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
         ["tests/Mutation/StarterCtl.Mutation"] = ["StarterCtl.Core.Tests"],

@@ -1,0 +1,200 @@
+using StarterCtl.Core;
+
+namespace StarterCtl.Firmware;
+
+/// <summary>
+/// The board's end of the serial link. Called once before and once behind each tick; reads, acts on one request at most, and
+/// sends, all of it bounded, without waiting and without allocating. It commands no contact: what is asked over the link
+/// becomes presses of the controller's own inputs.
+/// </summary>
+public sealed class LinkPort
+{
+    /// <summary>Version of this protocol.</summary>
+    public const int ProtocolVersion = 1;
+
+    /// <summary>Most bytes read, and most bytes sent, in one control period.</summary>
+    public const int MostBytesPerStep = 16;
+
+    private readonly ISerialLine _line;
+    private readonly ISettingsTarget _settings;
+    private readonly ILocalPermit _permit;
+    private readonly FrameReader _reader = new FrameReader();
+    private readonly SequenceWatch _watch = new SequenceWatch();
+    private readonly LinkAnswers _answers;
+    private readonly SettingsUpload _upload = new SettingsUpload();
+    private readonly TelemetryClock _clock = new TelemetryClock();
+    private readonly TelemetrySampler _sampler = new TelemetrySampler();
+    private readonly TelemetryRequest _rate = new TelemetryRequest();
+    private readonly UploadBegin _begin = new UploadBegin();
+    private readonly UploadValue _value = new UploadValue();
+    private readonly FrameWriter _writer = new FrameWriter();
+    private readonly Frame _sample = new Frame();
+    private readonly byte[] _received = new byte[MostBytesPerStep];
+    private int _receivedCount;
+    private int _receivedNext;
+    private int _sent;
+    private bool _answerPending;
+    private MessageId _lastRequest;
+    private int _lastSequence;
+    private int _timeMicroseconds;
+    private Controller? _controller;
+
+    /// <summary>Buttons pressed over the link.</summary>
+    public readonly RemoteButtons Buttons = new RemoteButtons();
+
+    /// <summary>Builds the port; until <see cref="Serve"/> it neither reads nor sends.</summary>
+    public LinkPort(ISerialLine line, ISettingsTarget settings, ILocalPermit permit, BoardIdentity identity)
+    {
+        _line = line;
+        _settings = settings;
+        _permit = permit;
+        _answers = new LinkAnswers(identity);
+    }
+
+    /// <summary>Names the controller that the link speaks of; again whenever it was built anew.</summary>
+    public void Serve(Controller controller) => _controller = controller;
+
+    /// <summary>Reads, and acts on one request at most. Call ahead of the tick.</summary>
+    public void Receive()
+    {
+        if (_controller == null) return;
+        if (_receivedNext == _receivedCount)
+        {
+            _receivedNext = 0;
+            _receivedCount = _line.Read(_received, MostBytesPerStep);
+        }
+
+        while (_receivedNext < _receivedCount)
+        {
+            if (!_reader.Take(_received[_receivedNext++])) continue;
+            Act(_reader.Frame, _controller);
+            return;
+        }
+    }
+
+    /// <summary>Sends an answer or a sample, as far as the line takes it. Call behind the tick.</summary>
+    /// <param name="elapsedMicroseconds">Time since the last call.</param>
+    /// <param name="readings">What the controller was given.</param>
+    /// <param name="outputs">What it commanded.</param>
+    public void Send(int elapsedMicroseconds, Readings readings, Outputs outputs)
+    {
+        if (_controller == null) return;
+        _timeMicroseconds = unchecked(_timeMicroseconds + elapsedMicroseconds);
+        bool isDue = _clock.IsDue(elapsedMicroseconds);
+        bool isBusy = _sent < _writer.Length;
+        if (!isBusy && _answerPending)
+        {
+            _answerPending = false;
+            isBusy = true;
+            Queue(_answers.Frame);
+        }
+
+        if (isDue && isBusy) _sampler.DroppedSamples++;
+        else if (isDue)
+        {
+            _sampler.Write(_sample, _timeMicroseconds, _controller, readings, outputs);
+            Queue(_sample);
+        }
+
+        SendSome();
+    }
+
+    private void Queue(Frame frame)
+    {
+        _writer.Write(frame);
+        _sent = 0;
+    }
+
+    private void SendSome()
+    {
+        int count = _writer.Length - _sent;
+        int room = _line.Room();
+        if (count > room) count = room;
+        if (count > MostBytesPerStep) count = MostBytesPerStep;
+        if (count <= 0) return;
+        _line.Write(_writer.Line, _sent, count);
+        _sent += count;
+    }
+
+    private void Act(Frame request, Controller controller)
+    {
+        MessageId id = request.Id;
+        // A greeting begins a session, whose numbers have nothing to do with those before it.
+        if (id == MessageId.AskHello) _watch.Restart();
+        _watch.Take(request.Sequence);
+        // A request whose answer was lost comes again: it is answered again, not carried out again. A stop is always carried out.
+        bool isRepeated = id == _lastRequest && request.Sequence == _lastSequence;
+        bool isAnswered = isRepeated && id != MessageId.AskHello && id != MessageId.Stop;
+        _lastRequest = id;
+        _lastSequence = request.Sequence;
+        _answerPending = true;
+        if (isAnswered) return;
+
+        int bodyBytes = MessageBody.Bytes(id);
+        if (bodyBytes == MessageBody.Unknown) Ack(request, LinkReason.UnknownMessage);
+        else if (bodyBytes != request.BodyLength) Ack(request, LinkReason.WrongLength);
+        else Answer(request, controller);
+    }
+
+    private void Answer(Frame request, Controller controller)
+    {
+        switch (request.Id)
+        {
+            case MessageId.AskHello: _answers.Hello(request, controller, _settings, _permit.IsGiven()); break;
+            case MessageId.Ping: _answers.Pong(request, _reader, _watch); break;
+            case MessageId.ReadLog: _answers.Event(request, controller.Log); break;
+            case MessageId.ReadSetting: _answers.Setting(request, _settings.Kept); break;
+            case MessageId.BeginUpload:
+            case MessageId.PutValue:
+            case MessageId.CommitUpload:
+                LinkReason refusal = Upload(request, controller.Phase);
+                _answers.Ack(request, refusal, _upload.Setting, _upload.Problem);
+                break;
+            default: Ack(request, Command(request)); break;
+        }
+    }
+
+    private LinkReason Command(Frame request)
+    {
+        switch (request.Id)
+        {
+            case MessageId.SetTelemetry:
+                _rate.Read(request);
+                return _clock.TrySet(_rate.PeriodMicroseconds) ? LinkReason.Done : LinkReason.OutOfRange;
+            case MessageId.Stop:
+                Buttons.PressStop();
+                return LinkReason.Done;
+            case MessageId.Reset:
+                Buttons.PressReset();
+                return LinkReason.Done;
+            case MessageId.Start:
+                if (!_permit.IsGiven()) return LinkReason.NoLocalPermit;
+                Buttons.PressStart();
+                return LinkReason.Done;
+            // What only the board sends.
+            default: return LinkReason.UnknownMessage;
+        }
+    }
+
+    private LinkReason Upload(Frame request, Phase phase)
+    {
+        if (request.Id == MessageId.PutValue)
+        {
+            _value.Read(request);
+            return _upload.Take(_value);
+        }
+
+        // A new set means a new controller, which forgets a latched fault: while tripped that would be a reset past the reset.
+        if (phase != Phase.Ready && phase != Phase.NotSetUp)
+        {
+            _upload.Drop();
+            return LinkReason.NotWhileRunning;
+        }
+
+        if (request.Id == MessageId.CommitUpload) return _upload.Commit(_settings);
+        _begin.Read(request);
+        return _upload.Begin(_begin);
+    }
+
+    private void Ack(Frame request, LinkReason reason) => _answers.Ack(request, reason, SettingId.None, SettingProblem.None);
+}

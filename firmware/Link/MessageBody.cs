@@ -1,0 +1,35 @@
+namespace StarterCtl.Firmware;
+
+/// <summary>How long the body of each message is.</summary>
+public static class MessageBody
+{
+    /// <summary>Answer for an id that is no message.</summary>
+    public const int Unknown = -1;
+
+    /// <summary>Length of a message's body.</summary>
+    /// <returns>Bytes, or <see cref="Unknown"/>.</returns>
+    public static int Bytes(MessageId id)
+    {
+        switch (id)
+        {
+            case MessageId.AskHello:
+            case MessageId.Stop:
+            case MessageId.Reset:
+            case MessageId.Start:
+            case MessageId.CommitUpload: return 0;
+            case MessageId.Ping: return PingRequest.BodyBytes;
+            case MessageId.SetTelemetry: return TelemetryRequest.BodyBytes;
+            case MessageId.ReadLog: return LogRequest.BodyBytes;
+            case MessageId.BeginUpload: return UploadBegin.BodyBytes;
+            case MessageId.PutValue: return UploadValue.BodyBytes;
+            case MessageId.ReadSetting: return SettingRequest.BodyBytes;
+            case MessageId.Ack: return AckAnswer.BodyBytes;
+            case MessageId.Hello: return HelloAnswer.BodyBytes;
+            case MessageId.Pong: return PongAnswer.BodyBytes;
+            case MessageId.LogEntry: return LogAnswer.BodyBytes;
+            case MessageId.Telemetry: return TelemetryMessage.BodyBytes;
+            case MessageId.Setting: return SettingAnswer.BodyBytes;
+            default: return Unknown;
+        }
+    }
+}

@@ -1,0 +1,60 @@
+namespace StarterCtl.Firmware;
+
+/// <summary>What a message is. Numbers are published and never reused; 80 hex and above come from the board.</summary>
+/// <remarks>30 to 3F and B0 to BF hex are kept for calibration.</remarks>
+public enum MessageId
+{
+    /// <summary>No message.</summary>
+    None = 0x00,
+
+    /// <summary>Asks who is there, and begins a session. No body.</summary>
+    AskHello = 0x01,
+
+    /// <summary>Asks for an echo and for the board's counts of bad frames: <see cref="PingRequest"/>.</summary>
+    Ping = 0x02,
+
+    /// <summary>Sets how often samples come: <see cref="TelemetryRequest"/>.</summary>
+    SetTelemetry = 0x03,
+
+    /// <summary>Asks for one event of the log: <see cref="LogRequest"/>.</summary>
+    ReadLog = 0x04,
+
+    /// <summary>Presses stop. No body.</summary>
+    Stop = 0x10,
+
+    /// <summary>Presses reset. No body.</summary>
+    Reset = 0x11,
+
+    /// <summary>Presses start, if the local permit is given. No body.</summary>
+    Start = 0x12,
+
+    /// <summary>Begins the upload of a whole set of settings: <see cref="UploadBegin"/>.</summary>
+    BeginUpload = 0x20,
+
+    /// <summary>The next value of the set: <see cref="UploadValue"/>.</summary>
+    PutValue = 0x21,
+
+    /// <summary>Ends the upload and asks for the set to be kept. No body.</summary>
+    CommitUpload = 0x22,
+
+    /// <summary>Asks for a value of the set that is kept: <see cref="SettingRequest"/>.</summary>
+    ReadSetting = 0x23,
+
+    /// <summary>Says whether a request was carried out: <see cref="AckAnswer"/>.</summary>
+    Ack = 0x80,
+
+    /// <summary>Who is there: <see cref="HelloAnswer"/>.</summary>
+    Hello = 0x81,
+
+    /// <summary>The echo: <see cref="PongAnswer"/>.</summary>
+    Pong = 0x82,
+
+    /// <summary>One event: <see cref="LogAnswer"/>.</summary>
+    LogEntry = 0x84,
+
+    /// <summary>One sample, unasked: <see cref="TelemetryMessage"/>.</summary>
+    Telemetry = 0x90,
+
+    /// <summary>One value: <see cref="SettingAnswer"/>.</summary>
+    Setting = 0xA3,
+}

@@ -1,0 +1,30 @@
+using System;
+using StarterCtl.Firmware;
+
+namespace StarterCtl.Link;
+
+/// <summary>The board refused, did not answer, or answered what cannot be.</summary>
+public sealed class LinkException : Exception
+{
+    /// <summary>A failure without a reason of the board.</summary>
+    public LinkException(string message)
+        : base(message)
+    {
+    }
+
+    /// <summary>A failure of the line.</summary>
+    public LinkException(string message, Exception innerException)
+        : base(message, innerException)
+    {
+    }
+
+    /// <summary>A refusal by the board.</summary>
+    public LinkException(string message, LinkReason reason)
+        : base(message)
+    {
+        Reason = reason;
+    }
+
+    /// <summary>The board's reason; <see cref="LinkReason.Done"/> where the board gave none.</summary>
+    public LinkReason Reason { get; }
+}
