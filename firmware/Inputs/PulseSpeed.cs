@@ -9,10 +9,11 @@ namespace StarterCtl.Firmware;
 /// <remarks>
 /// Relative error: resolution of the stamps by the span's time, and single precision (1e-6). Delay: half a span, which is the shortest
 /// one or one period, whichever is longer, and up to one control period. Between edges and at rest: <see cref="SilentShaft"/>.
-/// A single missing or extra edge is put right where the shaft cannot have changed its speed so fast: neighbouring periods may differ by
-/// a third for that, uneven spacing included. One that falls so near a true edge that it cannot be told from it costs up to 0.43 of a period in the
-/// count of one span. More than four doubtful edges in a row make the speed unknown until two edges are in order again. A fault that is
-/// there from the beginning with every turn, such as each pulse counted twice, cannot be seen here; the core's back-EMF disagreement sees it.
+/// A single missing or extra edge is put right where the shaft cannot have changed its speed so fast, that is while its highest
+/// acceleration explains less than half an edge. One that falls so near a true edge that it cannot be told from it costs up to half a
+/// period in the count of a span. Spacing may be uneven by 30 %. More than four doubtful edges in a row make the speed unknown until two
+/// edges are in order again. A fault that is there from the beginning on every turn, such as each pulse counted twice, cannot be seen
+/// here; the core's back-EMF disagreement sees it.
 /// </remarks>
 public sealed class PulseSpeed : ISpeedSource
 {
@@ -20,8 +21,8 @@ public sealed class PulseSpeed : ISpeedSource
     private const float PeriodTolerance = 0.3f;
     private const float Undecidable = 0.5f;
     private const float RecentPart = 0.25f;
-    // The mean of the recent speeds lags by three spans; one more for the span itself.
-    private const float RecentSpans = 4f;
+    // By so many spans the mean of the recent speeds lags.
+    private const float RecentSpans = 3f;
     private const float SecondsPerMicrosecond = 0.000001f;
 
     private readonly PulseSetup _setup;
@@ -72,33 +73,35 @@ public sealed class PulseSpeed : ISpeedSource
         if (_hasRecent && _radPerEdge > 0f)
         {
             expected = _recentRadPerSec * seconds / _radPerEdge;
-            explained = _setup.HighestRadPerSecSquared * (RecentSpans * _lastSpanSeconds + seconds) * seconds / _radPerEdge;
+            float apartSeconds = RecentSpans * _lastSpanSeconds + 0.5f * (_lastSpanSeconds + seconds);
+            explained = _setup.HighestRadPerSecSquared * apartSeconds * seconds / _radPerEdge;
         }
 
-        float most = PeriodTolerance + explained;
-        if (explained >= Undecidable || Magnitude.Of(_span.Edges - expected) <= most)
+        int edges = Corrected(_span.Edges, expected, explained);
+        if (edges == _span.Edges) _doubtful = 0;
+        else _doubtful++;
+        if (edges > 0)
         {
-            _doubtful = 0;
-            Accept(_span.Edges, seconds, explained);
-            return;
-        }
-
-        _doubtful++;
-        if (_span.Edges > 1 && Magnitude.Of(_span.Edges - 1 - expected) <= most)
-        {
-            ExtraEdges = unchecked(ExtraEdges + 1);
-            Accept(_span.Edges - 1, seconds, explained);
-        }
-        else if (Magnitude.Of(_span.Edges + 1 - expected) <= most)
-        {
-            MissingEdges = unchecked(MissingEdges + 1);
-            Accept(_span.Edges + 1, seconds, explained);
+            if (edges < _span.Edges) ExtraEdges = unchecked(ExtraEdges + 1);
+            if (edges > _span.Edges) MissingEdges = unchecked(MissingEdges + 1);
+            Accept(edges, seconds, explained);
         }
 
         // Otherwise the next edge tells more, and the span goes on.
         if (_doubtful <= MostDoubtful) return;
         _shaft.Lose();
         Forget();
+    }
+
+    // The edges that a true shaft gave in the span; 0 where that cannot be told yet.
+    private static int Corrected(int edges, float expected, float explained)
+    {
+        if (explained >= Undecidable) return edges;
+        float excess = edges - expected;
+        int corrected = excess > Undecidable ? edges - 1 : excess < -Undecidable ? edges + 1 : edges;
+        // A single period is judged more closely, for there the next edge still tells which of the two was the wrong one.
+        float most = explained + (edges == 1 && corrected == 1 ? PeriodTolerance : Undecidable);
+        return Magnitude.Of(corrected - expected) <= most ? corrected : 0;
     }
 
     private void Accept(int edges, float seconds, float explained)
