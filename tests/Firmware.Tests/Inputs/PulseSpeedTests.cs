@@ -52,7 +52,7 @@ public sealed class PulseSpeedTests
                 double span = Math.Max(rig.Setup.ShortestSpanMicroseconds, Turn / radPerSec * 1e6);
                 Assert.InRange(PulseRig.WorstError(rig.Run(2.5), radPerSec), 0, 1 / span + 1e-6);
             },
-            iter: 200, threads: 1);
+            iter: 100, threads: 1);
     }
 
     [Theory]
