@@ -11,7 +11,7 @@ namespace StarterCtl.Firmware;
 /// one or one period, whichever is longer, and up to one control period. Between edges and at rest: <see cref="SilentShaft"/>.
 /// A single missing or extra edge is put right where the shaft cannot have changed its speed so fast, that is while its highest
 /// acceleration explains less than half an edge. One that falls so near a true edge that it cannot be told from it costs up to two
-/// thirds of a period in the count of a span. Spacing may be uneven by 30 %. More than four doubtful edges in a row make the speed unknown until two
+/// thirds of a period in the count of a span, and what that acceleration explains. Spacing may be uneven by 30 %. More than four doubtful edges in a row make the speed unknown until two
 /// edges are in order again. A fault that is there from the beginning on every turn, such as each pulse counted twice, cannot be seen
 /// here; the core's back-EMF disagreement sees it.
 /// </remarks>

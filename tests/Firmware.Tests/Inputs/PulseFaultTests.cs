@@ -45,7 +45,7 @@ public sealed class PulseFaultTests
     [InlineData(false)]
     public void OneWrongEdge_Anywhere_CostsAtMostTwoThirdsOfAPeriodInTheSpan(bool isExtra)
     {
-        Gen.Select(Gen.Double[80, 6000], Gen.Double[0.01, 0.99], Gen.Int[0, 1000]).Sample(
+        Gen.Select(Gen.Double[120, 6000], Gen.Double[0.01, 0.99], Gen.Int[0, 1000]).Sample(
             (radPerSec, part, turns) =>
             {
                 PulseRig rig = new();
