@@ -9,6 +9,9 @@ namespace StarterCtl.Link;
 /// <summary>One request at a time over a line of bytes, each with its answer; everything else that comes is given to a listener.</summary>
 internal sealed class RequestLine : IAsyncDisposable
 {
+    // An answer's id is its request's with this bit.
+    private const int FromBoard = 0x80;
+
     private readonly Stream _stream;
     private readonly LinkTiming _timing;
     private readonly Action<Frame> _listener;
@@ -21,7 +24,8 @@ internal sealed class RequestLine : IAsyncDisposable
     private readonly Lock _lock = new();
     private readonly Task _reading;
     private TaskCompletionSource<Frame>? _waiting;
-    private int _waitingSequence;
+    private MessageId _asked;
+    private int _askedSequence;
     private LinkException? _failure;
 
     /// <param name="stream">The line; closed with this.</param>
@@ -51,7 +55,7 @@ internal sealed class RequestLine : IAsyncDisposable
         {
             _writer.Write(request);
             byte[] line = _writer.Line[.._writer.Length];
-            Task<Frame> answer = Expect(request.Sequence);
+            Task<Frame> answer = Expect(request);
             for (int attempt = 0; attempt < _timing.Tries; attempt++)
             {
                 // The same bytes again: the board knows a repeated request by its number.
@@ -78,14 +82,15 @@ internal sealed class RequestLine : IAsyncDisposable
         _turn.Dispose();
     }
 
-    private Task<Frame> Expect(int sequence)
+    private Task<Frame> Expect(Frame request)
     {
         lock (_lock)
         {
             if (_failure != null) throw _failure;
             // What waits for the answer must not run on the reading thread.
             _waiting = new TaskCompletionSource<Frame>(TaskCreationOptions.RunContinuationsAsynchronously);
-            _waitingSequence = sequence;
+            _asked = request.Id;
+            _askedSequence = request.Sequence;
             return _waiting.Task;
         }
     }
@@ -137,9 +142,15 @@ internal sealed class RequestLine : IAsyncDisposable
 
         lock (_lock)
         {
-            // Every answer begins with the number of its request; a late one to an earlier request is nobody's.
-            if (frame.GetByte(AckAnswer.RequestSequenceAt) == _waitingSequence) _waiting?.TrySetResult(Copy(frame));
+            if (IsAnswer(frame)) _waiting?.TrySetResult(Copy(frame));
         }
+    }
+
+    // Every answer begins with the number of its request; a late one, of an earlier request or session, is nobody's.
+    private bool IsAnswer(Frame frame)
+    {
+        int asked = frame.Id == MessageId.Ack ? frame.GetByte(AckAnswer.RequestAt) : (int)frame.Id & ~FromBoard;
+        return asked == (int)_asked && frame.GetByte(AckAnswer.RequestSequenceAt) == _askedSequence;
     }
 
     private void Fail(LinkException failure)

@@ -50,18 +50,26 @@ public sealed class BoardClientTests : IDisposable
         Assert.Equal(3, _line.Writes);
     }
 
+    [Theory]
+    [InlineData(MessageId.Stop, 0)]
+    [InlineData(MessageId.AskHello, 1)]
+    public async Task Connect_LateAnswerToAnotherRequest_IsNobodys(MessageId request, int sequence)
+    {
+        _line.RequestsToLose = 1;
+        Task<BoardClient> connecting = Connect();
+        await InjectAsync(new AckAnswer { Request = request, RequestSequence = sequence, Reason = LinkReason.UnknownMessage }.Write);
+
+        await using BoardClient client = await connecting;
+
+        Assert.Equal("bench board 1", client.Greeting.BoardName);
+    }
+
     [Fact]
     public async Task Connect_OtherProtocol_SaysWhichIsAllowed()
     {
-        HelloAnswer other = new() { ProtocolVersion = 2 };
-        Frame frame = new();
-        other.Write(frame);
-        FrameWriter writer = new();
-        writer.Write(frame);
         _line.RequestsToLose = int.MaxValue;
         Task<BoardClient> connecting = Connect();
-        while (_line.Writes == 0) await Task.Yield();
-        _line.Inject(writer.Line[..writer.Length]);
+        await InjectAsync(new HelloAnswer { ProtocolVersion = 2 }.Write);
 
         LinkException refused = await Assert.ThrowsAsync<LinkException>(() => connecting);
 
@@ -300,6 +308,17 @@ public sealed class BoardClientTests : IDisposable
     }
 
     public void Dispose() => _line.Dispose();
+
+    // A frame that no board sent, once the desk waits for an answer.
+    private async Task InjectAsync(Action<Frame> write)
+    {
+        Frame frame = new();
+        write(frame);
+        FrameWriter writer = new();
+        writer.Write(frame);
+        while (_line.Writes == 0) await Task.Yield();
+        _line.Inject(writer.Line[..writer.Length]);
+    }
 
     private Task<BoardClient> Connect() => BoardClient.ConnectAsync(_line, Timing, TestContext.Current.CancellationToken);
 }

@@ -5,14 +5,11 @@ using Xunit;
 
 namespace StarterCtl.Firmware.Tests.Link;
 
-/// <summary>
-/// Byte stuffing as in Cheshire and Baker, Consistent Overhead Byte Stuffing, IEEE/ACM Transactions on Networking 7(2), 1999.
-/// The short vectors are second-hand from the 1997 draft and library documentation, recomputed; those of 254 bytes
-/// and more from memory of the method.
-/// </summary>
+/// <summary>Byte stuffing. Sources: tests/published/SOURCES.md, by the number in each trait.</summary>
 public sealed class CobsTests
 {
     [Theory]
+    [Trait("Source", "CHK-26")]
     [InlineData("", "01")]
     [InlineData("00", "0101")]
     [InlineData("0000", "010101")]
@@ -29,6 +26,7 @@ public sealed class CobsTests
     }
 
     [Theory]
+    [Trait("Source", "CHK-26")]
     [InlineData(253, 0xFE, 254)]
     [InlineData(254, 0xFF, 255)]
     [InlineData(255, 0xFF, 257)]

@@ -4,10 +4,11 @@ using Xunit;
 
 namespace StarterCtl.Firmware.Tests.Link;
 
-/// <summary>The check, by the check value of G. Cook's Catalogue of parametrised CRC algorithms, entry CRC-16/IBM-3740; seen second-hand.</summary>
+/// <summary>The check of a frame. Sources: tests/published/SOURCES.md, by the number in the trait.</summary>
 public sealed class Crc16Tests
 {
     [Fact]
+    [Trait("Source", "CHK-25")]
     public void Add_TheDigits1To9_Is29B1() => Assert.Equal(0x29B1, Of([.. "123456789"u8]));
 
     [Fact]

@@ -46,6 +46,37 @@ public sealed class LinkPortTests
     }
 
     [Fact]
+    public void AskHello_SentAgain_SaysWhatIsNow()
+    {
+        _rig.Step();
+        HelloAnswer hello = new();
+        _rig.Ask(MessageId.AskHello);
+        _rig.ReadFails = true;
+        _rig.Step();
+
+        hello.Read(_rig.SendAgain());
+
+        Assert.Equal(Phase.Tripped, hello.Phase);
+    }
+
+    [Fact]
+    public void AskHello_OfANewSession_BeginsTheCountOfLostFramesAnew()
+    {
+        _rig.Ask(MessageId.AskHello);
+        FrameWriter session = new();
+        for (int sequence = 0; sequence < 50; sequence++) session.Write(_rig.Request);
+        _rig.Put(session.Line, session.Length);
+        new PingRequest().Write(_rig.Request);
+        session.Write(_rig.Request);
+        _rig.Put(session.Line, session.Length);
+        _rig.Step(20);
+
+        PongAnswer pong = new();
+        pong.Read(_rig.Answer);
+        Assert.Equal((MessageId.Pong, 50, 0), (_rig.Answer.Id, pong.RequestSequence, pong.LostFrames));
+    }
+
+    [Fact]
     public void Ping_ANumber_ComesBackWithTheBoardsCounts()
     {
         _rig.Ask(MessageId.AskHello);
@@ -149,11 +180,10 @@ public sealed class LinkPortTests
     }
 
     [Fact]
-    public void Start_OnAPeriodThatCannotRead_DoesNotWaitForTheNext()
+    public void Press_OnAPeriodThatCannotRead_DoesNotWaitForTheNext()
     {
-        LinkPort port = _rig.Port;
-        port.Buttons.PressStart();
-        port.Buttons.PressReset();
+        _rig.Step();
+        _rig.Port.Buttons.PressReset();
         _rig.ReadFails = true;
         _rig.Step();
         _rig.ReadFails = false;

@@ -135,6 +135,20 @@ public sealed class SettingsUploadTests
         Assert.Equal(LinkReason.Truncated, Upload(FakeBoard.Chk01(), countAdded: 1));
 
     [Fact]
+    public void Commit_HalfATableAnnouncedAndSent_IsTruncated()
+    {
+        List<UploadValue> half = Values(FakeBoard.Chk01())[..20];
+        Fnv sum = new();
+        sum.Add(SettingTable.Version);
+        foreach (UploadValue value in half) sum.Add(value.Bits);
+        new UploadBegin { SettingsVersion = SettingTable.Version, ValueCount = 20, Checksum = sum.Sum }.Write(_rig.Request);
+        Assert.Equal(LinkReason.Done, _rig.Reason(_rig.Ask()));
+        foreach (UploadValue value in half) Assert.Equal(LinkReason.Done, Put(value));
+
+        Assert.Equal(LinkReason.Truncated, _rig.Reason(_rig.Ask(MessageId.CommitUpload)));
+    }
+
+    [Fact]
     public void Commit_OtherChecksumThanAnnounced_IsRefused()
     {
         Settings before = _rig.Kept;

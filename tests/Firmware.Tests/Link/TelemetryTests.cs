@@ -36,6 +36,27 @@ public sealed class TelemetryTests
     }
 
     [Fact]
+    public void Clock_2500MicrosecondsInPeriodsOf1000_HoldsTheRate()
+    {
+        TelemetryClock clock = new();
+        clock.TrySet(2_500);
+        int due = 0;
+        for (int i = 0; i < 1000; i++) due += clock.IsDue(1000) ? 1 : 0;
+
+        Assert.Equal(400, due);
+    }
+
+    [Fact]
+    public void Clock_PeriodsMissed_AreNotMadeUpFor()
+    {
+        TelemetryClock clock = new();
+        clock.TrySet(2_500);
+
+        Assert.True(clock.IsDue(10_000));
+        Assert.False(clock.IsDue(1_000));
+    }
+
+    [Fact]
     public void Samples_PeriodZero_Stop()
     {
         Set(10_000);
