@@ -71,11 +71,13 @@ public sealed class PulseSpeedTests
         Assert.Equal((0, 0), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
     }
 
-    [Fact]
-    public void Crawl_OnePulseATurn_IsKnownFromTheSecondEdgeOn()
+    [Theory]
+    [InlineData(0)]
+    [InlineData(500)]
+    public void Crawl_OnePulseATurn_IsKnownFromTheSecondEdgeOn(int countStart)
     {
-        // 8 rad/s, one turn in 0.7854 s.
-        PulseRig rig = new();
+        // 8 rad/s, one turn in 0.7854 s. What was counted before the first reading is no edge.
+        PulseRig rig = new(countStart: countStart);
         rig.Steady(100_000, 3e6, 8);
 
         Assert.All(rig.Run(0.885), row => Assert.False(row.IsValid));
@@ -101,18 +103,20 @@ public sealed class PulseSpeedTests
     }
 
     [Theory]
-    [InlineData(1, 50)]
-    [InlineData(1, -25)]
-    [InlineData(60, 50)]
-    [InlineData(60, -25)]
-    public void Acceleration_TheHighestThatTheShaftCan_IsNeverTakenForWrongEdges(int edgesPerTurn, double radPerSecSquared)
+    [InlineData(1, 50, 0)]
+    [InlineData(1, -25, 0)]
+    [InlineData(60, 50, 0)]
+    [InlineData(60, -25, 0)]
+    [InlineData(1, 50, 0.1)]
+    [InlineData(1, -25, 0.1)]
+    public void Acceleration_TheHighestThatTheShaftCan_IsNeverTakenForWrongEdges(int edgesPerTurn, double radPerSecSquared, double uneven)
     {
         // From rest, or down from 200 rad/s: the angle is a t^2 / 2, or 200 t - |a| t^2 / 2 of which the earlier root counts.
         PulseRig rig = new(new PulseSetup { EdgesPerTurn = edgesPerTurn, ZeroAmps = 1f, HighestRadPerSecSquared = (float)Math.Abs(radPerSecSquared), MostEdgesPerSecond = 10_000 });
         double first = radPerSecSquared > 0 ? 0 : 200;
         for (int n = 1; n < 100 * edgesPerTurn; n++)
         {
-            double angle = n * Turn / edgesPerTurn;
+            double angle = (n + n % 2 * uneven) * Turn / edgesPerTurn;
             double root = Math.Sqrt(first * first + 2 * radPerSecSquared * angle);
             rig.Edge((root - first) / radPerSecSquared * 1e6);
         }
@@ -171,6 +175,22 @@ public sealed class PulseSpeedTests
         Assert.All(shown, row => Assert.True(row.IsValid));
         Assert.All(shown, row => Assert.True(row.RadPerSec is 0f or > 11.99f and < 12.01f, $"{row}"));
         Assert.Equal(4.024, shown.First(row => row.RadPerSec > 0).Seconds, 6);
+    }
+
+    [Fact]
+    public void Standing_ProvenBeforeTheTimeOut_EdgesOfBeforeHaveNoPartInTheNextPeriod()
+    {
+        PulseSetup setup = PulseRig.OneATurn();
+        setup.StandstillMicroseconds = 300_000;
+        setup.TimeOutMicroseconds = 2_000_000;
+        PulseRig rig = new(setup) { ArmatureAmps = 0f };
+        rig.Steady(0, 1e6, 30).Steady(2e6, 4e6, 12).Run(1.9);
+        Assert.Equal((true, 0f), (rig.Sensor.IsValid, rig.Sensor.RadPerSec));
+
+        // Two edges of 12 rad/s lie 0.524 s apart.
+        rig.ArmatureAmps = 100f;
+        Assert.All(rig.Run(2.523), row => Assert.Equal(0f, row.RadPerSec));
+        Assert.Equal(12f, rig.Run(2.524).Single().RadPerSec, 1e-3f);
     }
 
     [Fact]
