@@ -30,8 +30,7 @@ public sealed class LoopGuard
     {
         PowerUp.Update(elapsedMicroseconds, readings);
         if (PowerUp.IsOpen) return true;
-        outputs.AllOff();
-        outputs.TrippedLamp = _flashes.IsLit((int)PowerUp.Problem, Elapsed.Clamp(elapsedMicroseconds));
+        outputs.StayOff(_flashes.IsLit((int)PowerUp.Problem, Elapsed.Clamp(elapsedMicroseconds)));
         return false;
     }
 
