@@ -28,6 +28,9 @@ public sealed class PowerUpCheck
     /// <summary>What was found, in the problem's unit.</summary>
     public float Value;
 
+    /// <summary>The check of the wiring.</summary>
+    public readonly BoardCheck Wiring;
+
     /// <summary>Does what needs no readings. Allocates and takes a while: for power-up, not for the loop.</summary>
     /// <param name="settings">Settings that the controller will run on.</param>
     /// <param name="checksum">The checksum that was kept with them.</param>
@@ -43,6 +46,7 @@ public sealed class PowerUpCheck
     {
         _settings = settings;
         _outputs = outputs;
+        Wiring = wiring;
         SettingId unsound = settings.FirstProblem();
         int found = SettingsChecksum.Of(settings);
         if (bootNumber != BootCheck.Expected) Find(PowerUpProblem.BootCheckFailed, bootNumber);

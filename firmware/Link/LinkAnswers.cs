@@ -12,6 +12,7 @@ public sealed class LinkAnswers
     private readonly PongAnswer _pong = new PongAnswer();
     private readonly LogAnswer _event = new LogAnswer();
     private readonly SettingAnswer _setting = new SettingAnswer();
+    private readonly LockAnswer _lock = new LockAnswer();
     private readonly LogCopy _log = new LogCopy();
     private readonly PingRequest _ping = new PingRequest();
     private readonly LogRequest _logRequest = new LogRequest();
@@ -72,6 +73,20 @@ public sealed class LinkAnswers
         _pong.BrokenFrames = reader.BrokenFrames;
         _pong.LostFrames = watch.LostFrames;
         _pong.Write(Frame);
+    }
+
+    /// <summary>Says why the controller may not begin.</summary>
+    public void Lock(Frame request, PowerUpCheck powerUp)
+    {
+        _lock.RequestSequence = request.Sequence;
+        _lock.Problem = powerUp.Problem;
+        _lock.Value = powerUp.Value;
+        _lock.Wiring = powerUp.Wiring.Problem;
+        _lock.Role = powerUp.Wiring.Role;
+        _lock.OtherRole = powerUp.Wiring.OtherRole;
+        _lock.WiringValue = powerUp.Wiring.Value;
+        _lock.WiringLimit = powerUp.Wiring.Limit;
+        _lock.Write(Frame);
     }
 
     /// <summary>Gives an event of the log, or says that there is none.</summary>

@@ -39,6 +39,7 @@ public sealed class LinkPort
     private int _lastSequence;
     private int _timeMicroseconds;
     private Controller? _controller;
+    private PowerUpCheck? _powerUp;
 
     /// <summary>Buttons pressed over the link.</summary>
     public readonly RemoteButtons Buttons = new RemoteButtons();
@@ -59,7 +60,13 @@ public sealed class LinkPort
     }
 
     /// <summary>Names the controller that the link speaks of; again whenever it was built anew.</summary>
-    public void Serve(Controller controller) => _controller = controller;
+    /// <param name="controller">The controller.</param>
+    /// <param name="powerUp">The lock before it; none on a board that has no such lock.</param>
+    public void Serve(Controller controller, PowerUpCheck? powerUp = null)
+    {
+        _controller = controller;
+        _powerUp = powerUp;
+    }
 
     /// <summary>Reads, and acts on one request at most. Call ahead of the tick.</summary>
     public void Receive()
@@ -151,6 +158,10 @@ public sealed class LinkPort
             case MessageId.AskHello: _answers.Hello(request, controller, _settings, _permit.IsGiven()); break;
             case MessageId.Ping: _answers.Pong(request, _reader, _watch); break;
             case MessageId.ReadLog: _answers.Event(request, controller.Log); break;
+            case MessageId.ReadLock:
+                if (_powerUp == null) Ack(request, LinkReason.UnknownMessage);
+                else _answers.Lock(request, _powerUp);
+                break;
             case MessageId.ReadSetting: _answers.Setting(request, _settings.Kept); break;
             case MessageId.BeginUpload:
             case MessageId.PutValue:

@@ -13,6 +13,7 @@ public static class MessageBody
         switch (id)
         {
             case MessageId.AskHello:
+            case MessageId.ReadLock:
             case MessageId.Stop:
             case MessageId.Reset:
             case MessageId.Start:
@@ -30,6 +31,7 @@ public static class MessageBody
             case MessageId.Hello: return HelloAnswer.BodyBytes;
             case MessageId.Pong: return PongAnswer.BodyBytes;
             case MessageId.LogEntry: return LogAnswer.BodyBytes;
+            case MessageId.Lock: return LockAnswer.BodyBytes;
             case MessageId.Telemetry: return TelemetryMessage.BodyBytes;
             case MessageId.Setting: return SettingAnswer.BodyBytes;
             case MessageId.Calibrate: return CalibrationRequest.BodyBytes;

@@ -18,6 +18,9 @@ public enum MessageId
     /// <summary>Asks for one event of the log: <see cref="LogRequest"/>.</summary>
     ReadLog = 0x04,
 
+    /// <summary>Asks why the board does not let the controller begin. No body.</summary>
+    ReadLock = 0x05,
+
     /// <summary>Presses stop. No body.</summary>
     Stop = 0x10,
 
@@ -65,6 +68,9 @@ public enum MessageId
 
     /// <summary>One event: <see cref="LogAnswer"/>.</summary>
     LogEntry = 0x84,
+
+    /// <summary>Why the controller may not begin: <see cref="LockAnswer"/>.</summary>
+    Lock = 0x85,
 
     /// <summary>One sample, unasked: <see cref="TelemetryMessage"/>.</summary>
     Telemetry = 0x90,

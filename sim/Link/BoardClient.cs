@@ -84,6 +84,15 @@ public sealed class BoardClient : IAsyncDisposable
         return new LinkHealth(pong.WrongChecks, pong.OverlongFrames, pong.BrokenFrames, pong.LostFrames, _line.BadFrames);
     }
 
+    /// <summary>Asks why the board does not let the controller begin.</summary>
+    /// <exception cref="LinkException">No answer, or a board without such a lock.</exception>
+    public async Task<BoardLock> ReadLockAsync(CancellationToken cancellation = default)
+    {
+        LockAnswer answer = new();
+        answer.Read(await AskAsync(Bare(MessageId.ReadLock), MessageId.Lock, "lock at power-up", cancellation));
+        return BoardLock.Of(answer);
+    }
+
     /// <summary>Presses stop.</summary>
     /// <exception cref="LinkException">No answer: <b>the stop may not have arrived</b>. Use the hard-wired one.</exception>
     public Task StopAsync(CancellationToken cancellation = default) => DoAsync(Bare(MessageId.Stop), "stop", cancellation);
