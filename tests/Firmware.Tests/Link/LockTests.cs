@@ -16,7 +16,7 @@ public sealed class LockTests
     [Fact]
     public void ReadLock_CurrentFlows_SaysSoWithTheAmperes()
     {
-        PowerUpCheck lockAtPowerUp = Lock();
+        PowerUpCheck lockAtPowerUp = Lock(false);
         lockAtPowerUp.Update(1000, new Readings { SupplyVolts = 250f, SpeedValid = true, ArmatureAmps = 37.5f });
 
         LockAnswer answer = Asked(lockAtPowerUp);
@@ -27,10 +27,10 @@ public sealed class LockTests
     [Fact]
     public void ReadLock_TwoRolesOnOnePin_NamesBothAndThePin()
     {
-        LockAnswer answer = Asked(Lock(90));
+        LockAnswer answer = Asked(Lock(true));
 
         Assert.Equal((PowerUpProblem.WiringRefused, (float)BoardProblem.PinUsedTwice), (answer.Problem, answer.Value));
-        Assert.Equal((BoardProblem.PinUsedTwice, 90f), (answer.Wiring, answer.WiringValue));
+        Assert.Equal((BoardProblem.PinUsedTwice, (float)PinRole.LineCoil), (answer.Wiring, answer.WiringValue));
         Assert.Equal([PinRole.LineCoil, PinRole.ReadyLamp], new[] { answer.Role, answer.OtherRole }.Order());
     }
 
@@ -44,16 +44,11 @@ public sealed class LockTests
         return answer;
     }
 
-    private static PowerUpCheck Lock(int sharedPin = -1)
+    private static PowerUpCheck Lock(bool sharesPin)
     {
         Settings settings = FakeBoard.Chk01(changed => changed.ZeroAmps = 5f);
         PinMap map = SoftPins.Wired(settings);
-        if (sharedPin >= 0)
-        {
-            map.Wire(PinRole.LineCoil, sharedPin, false);
-            map.Wire(PinRole.ReadyLamp, sharedPin, false);
-        }
-
+        if (sharesPin) map.Wire(PinRole.ReadyLamp, map.Pin(PinRole.LineCoil), false);
         BoardCheck wiring = new(map, settings);
         return new PowerUpCheck(settings, SettingsChecksum.Of(settings), wiring, new OutputPanel(map, new SoftPins(map).AtRest()), BootCheck.Expected);
     }
