@@ -25,7 +25,7 @@ public sealed class StarterBoard
     public readonly LoopTiming Timing;
 
     /// <summary>Opens the pins, outputs off before any input, reads what was kept, and builds the controller. Drives nothing but off.</summary>
-    /// <param name="map">The wiring; its calibrations are replaced by those in force, its zero current by that of the settings.</param>
+    /// <param name="map">The wiring; its calibrations are replaced by those in force, its zero current by that of settings that have one.</param>
     /// <param name="pins">The board.</param>
     /// <param name="line">The serial line.</param>
     /// <param name="memory">What is kept; for compiled settings, <see cref="BoardMemory.FillBlank"/> first.</param>
@@ -95,8 +95,8 @@ public sealed class StarterBoard
     private LoopGuard BuildGuard()
     {
         _settings = _memory.Settings.Kept;
-        // What proves that no current flows is the controller's own number.
-        _map.Pulses.ZeroAmps = _settings.ZeroAmps;
+        // What proves that no current flows is the controller's own number, where it has one.
+        if (_settings.ZeroAmps > 0f) _map.Pulses.ZeroAmps = _settings.ZeroAmps;
         Wiring = new BoardCheck(_map, _settings);
         return new LoopGuard(Timing, _watchdog, new PowerUpCheck(_settings, _memory.Settings.Checksum, Wiring, _outputs, _bootNumber));
     }
