@@ -17,14 +17,15 @@ public static class Program
     /// </summary>
     public static void Main()
     {
-        ProcessorPins pins = new ProcessorPins();
+        ProcessorPins? pins = null;
         try
         {
+            pins = new ProcessorPins();
             Run(Build(pins));
         }
         catch (Exception exception)
         {
-            pins.Rest();
+            pins?.Rest();
             Debug.WriteLine("stopped: " + exception.Message);
         }
 

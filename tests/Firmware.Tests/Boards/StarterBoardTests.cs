@@ -173,6 +173,20 @@ public sealed class StarterBoardTests
         Assert.True(wired.IsGiven());
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(16)]
+    [InlineData(64)]
+    public void Memory_OfFourKilobytesInPagesOf64BytesOrLess_HoldsEverything(int pageBytes)
+    {
+        MemoryChip chip = new(4096, pageBytes);
+        BoardMemory memory = new(chip, ResetCause.PowerUp);
+        memory.FillBlank(_settings, SettingsChecksum.Of(_settings), CaseHash);
+
+        Assert.InRange(BoardMemory.BytesNeeded(chip), 1, 4096);
+        Assert.Equal(StoreState.Sound, memory.Settings.State);
+    }
+
     [Fact]
     public void TwentyThousandPeriods_AllocateNothing()
     {
