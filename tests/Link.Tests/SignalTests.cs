@@ -45,7 +45,7 @@ public sealed class SignalTests
         Sample sample = Taken(message);
 
         double[] numbers = [.. SignalTable.All.Select(signal => signal.Number(sample))];
-        Assert.Equal([1.5, 250, 100, 96, 240, 245, double.NaN, double.NaN, 3, 4, (int)message.Reason, 1, 2, 0, 0, 7, 3, (int)message.Fault, 3, 0, 0, 0, 0, 0], numbers);
+        Assert.Equal([1.5, 250, 100, 96, 240, 245, double.NaN, double.NaN, 3, 4, (int)message.Reason, 1, 2, 0, 0, 7, 3, (int)message.Fault, 3, 0, 0, 0, 0, 0, double.NaN, double.NaN, double.NaN], numbers);
     }
 
     [Theory]

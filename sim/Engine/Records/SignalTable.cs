@@ -33,7 +33,7 @@ public static class SignalTable
         new("fieldClosed", "", "1 while the field contact is closed.", s => s.FieldClosed ? 1 : 0),
         new("speedValid", "", "1 while the controller is given a speed at all.", s => s.SpeedValid ? 1 : 0),
         new("armatureCelsius", "degC", "Temperature of the armature winding (simulation only); empty where it does not follow the run.", s => s.ArmatureCelsius),
-        new("fieldCelsius", "degC", "Temperature of the field winding, likewise.", s => s.FieldCelsius),
-        new("hottestSectionCelsius", "degC", "Temperature of the hottest starter section, likewise.", s => s.HottestSectionCelsius),
+        new("fieldCelsius", "degC", "Temperature of the field winding (simulation only), likewise.", s => s.FieldCelsius),
+        new("hottestSectionCelsius", "degC", "Temperature of the hottest starter section (simulation only), likewise.", s => s.HottestSectionCelsius),
     ];
 }

@@ -78,6 +78,8 @@ public sealed record LoadStepResponse
         }
 
         PlantSolver plant = Steady();
+        // Ends the step that is under way, so that both sides of the change are one state to the last bit.
+        plant.CloseBooks();
         RunningPoint steadyBefore = RunningPoint.Of(plant, 0);
 
         plant.Change(plant.Conditions with { Load = after });

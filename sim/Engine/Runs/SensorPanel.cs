@@ -16,6 +16,7 @@ internal sealed class SensorPanel(RunSetup setup)
     private double _resistorCelsius = setup.Heat is { Sections.Count: > 0 } heat ? heat.AmbientCelsius : setup.ResistorCelsius;
     private bool _isResistorGiven;
     private int _permissives = EveryPermissive;
+    private bool _isIdeal = setup.Sensors == null;
     private bool _isShown;
 
     /// <summary>Lets signals go wrong, or sound again.</summary>
@@ -34,6 +35,7 @@ internal sealed class SensorPanel(RunSetup setup)
         if (happening.SensorFault is SensorFault fault) _wires.Obey(fault, readings);
         _permissives = happening.Permissives ?? _permissives;
         _real?.Obey(happening);
+        _isIdeal = _real == null && _currentGain == 1 && _speedSignal == SpeedSignalState.Sound && !_wires.AreBroken;
         _isShown = false;
     }
 
@@ -49,41 +51,34 @@ internal sealed class SensorPanel(RunSetup setup)
     /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
     public void Show(PlantSolver plant, Readings readings, double now)
     {
-        ShowSound(plant, readings, now);
-        if (_wires.AreBroken) _wires.Show(readings);
-    }
-
-    private void ShowSound(PlantSolver plant, Readings readings, double now)
-    {
         readings.FieldAmps = (float)plant.FieldAmps;
-        if (_real != null)
+        if (!_isIdeal)
         {
-            ShowReal(_real, plant, readings, now);
+            ShowThroughSensors(plant, readings, now);
             return;
         }
 
         readings.SupplyVolts = (float)plant.TerminalVolts;
-        readings.ArmatureAmps = (float)(_currentGain * plant.ArmatureAmps);
-
-        // A lost or stuck signal leaves the last speed in place.
-        if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)plant.SpeedRadPerSec;
-        else if (_speedSignal == SpeedSignalState.Zero) readings.SpeedRadPerSec = 0f;
+        readings.ArmatureAmps = (float)plant.ArmatureAmps;
+        readings.SpeedRadPerSec = (float)plant.SpeedRadPerSec;
         if (_isShown) return;
         _isShown = true;
-        readings.SpeedValid = _speedSignal != SpeedSignalState.Lost;
+        readings.SpeedValid = true;
         ShowTheRest(readings);
     }
 
-    private void ShowReal(SensorSet real, PlantSolver plant, Readings readings, double now)
+    private void ShowThroughSensors(PlantSolver plant, Readings readings, double now)
     {
         double speed = plant.SpeedRadPerSec, amps = _currentGain * plant.ArmatureAmps, volts = plant.TerminalVolts;
-        bool isSpeedKnown = real.Read(now, ref volts, ref amps, ref speed);
+        bool isSpeedKnown = _real == null || _real.Read(now, ref volts, ref amps, ref speed);
         readings.SupplyVolts = (float)volts;
         readings.ArmatureAmps = (float)amps;
+        // A lost or stuck signal leaves the last speed in place.
         if (_speedSignal == SpeedSignalState.Sound) readings.SpeedRadPerSec = (float)speed;
         else if (_speedSignal == SpeedSignalState.Zero) readings.SpeedRadPerSec = 0f;
         readings.SpeedValid = _speedSignal == SpeedSignalState.Sound ? isSpeedKnown : _speedSignal != SpeedSignalState.Lost;
         ShowTheRest(readings);
+        if (_wires.AreBroken) _wires.Show(readings);
     }
 
     private void ShowTheRest(Readings readings)

@@ -6,7 +6,7 @@ namespace StarterCtl.Engine.Runs;
 /// </summary>
 internal sealed class SpeedHistory
 {
-    private const int Capacity = 256;
+    private const int Capacity = 128;
 
     private readonly double[] _seconds = new double[Capacity];
     private readonly double[] _speeds = new double[Capacity];

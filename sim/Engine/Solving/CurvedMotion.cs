@@ -17,6 +17,9 @@ internal sealed class CurvedMotion
     // The course inside a step has one order less than its ends and may be off by this much more; energies are read off it.
     private const double CourseTolerance = 100;
 
+    // So much better than asked for, an end says nothing about the course to it.
+    private const double SettledError = 0.01;
+
     // A condition that is no polynomial is looked at this often inside a step.
     private const int Looks = 8;
 
@@ -195,8 +198,8 @@ internal sealed class CurvedMotion
         while (true)
         {
             _step = new RodasStep(_equations, h, _state);
-            Vector256<double> ratio = _step.Error * _perScale;
-            double error = Math.Max(Largest(ratio), Largest(_step.Defect * _perScale) / CourseTolerance);
+            double error = Largest(_step.Error * _perScale);
+            if (error < SettledError) error = Math.Max(error, Largest(_step.Defect(_equations, h) * _perScale) / CourseTolerance);
             if (!double.IsFinite(error)) error = 1e12;
             double factor = Math.Clamp(0.9 / Math.Sqrt(Math.Sqrt(error + 1e-12)), LeastShrink, LongestGrowth);
             bool isGood = error <= 1 || h <= ShortestStep;

@@ -58,7 +58,7 @@ public sealed partial class PlantSolver
 
     // The rule: signs hold at the end, the current does not turn, and the shaft is too fast to come to rest on the way.
     private bool IsUneventful(double amps, double speed, double slope) =>
-        _isPlain && _signedAmps * amps >= 0 && _signedSpeed * speed >= _lowestSpeed && slope > 0 == _ampsSlope > 0;
+        _isPlain && _signedAmps * amps >= 0 && _signedSpeed * speed >= _lowestSpeed && slope * _ampsSlope > 0;
 
     private double AdvanceToEvent(double seconds)
     {

@@ -33,6 +33,7 @@ public readonly struct RodasStep
     private readonly Vector256<double> _way;
     private readonly Vector256<double> _bend;
     private readonly Vector256<double> _twist;
+    private readonly Vector256<double> _slope;
 
     /// <summary>Makes a step.</summary>
     /// <param name="equations">The equations that hold over it.</param>
@@ -59,8 +60,7 @@ public readonly struct RodasStep
         _bend = u1 * D21 + u2 * D22 + u3 * D23 + u4 * D24 + u5 * D25;
         _twist = u1 * D31 + u2 * D32 + u3 * D33 + u4 * D34 + u5 * D35;
         // From the increments: the difference of two states carries their rounding, which outlives any shortening of the step.
-        Vector256<double> slope = gone + u5 + Error + _bend * (1 - 2 * LookedAt) + _twist * (LookedAt * (2 - 3 * LookedAt));
-        Defect = Solve(i0, i1, i2, equations.Right(At(LookedAt)) - pull * slope);
+        _slope = gone + u5 + Error + _bend * (1 - 2 * LookedAt) + _twist * (LookedAt * (2 - 3 * LookedAt));
     }
 
     /// <summary>State at the beginning.</summary>
@@ -76,7 +76,13 @@ public readonly struct RodasStep
     /// By how much the state inside the step fails the equations, as a difference of each state. The ends of a step far beyond every
     /// time constant may be right where its course between them is not.
     /// </summary>
-    public Vector256<double> Defect { get; }
+    /// <param name="equations">Those of the step.</param>
+    /// <param name="seconds">The step's span, s.</param>
+    public Vector256<double> Defect(MachineEquations equations, double seconds)
+    {
+        equations.Inverse(_begin, 1 / (seconds * Gamma), out Vector256<double> i0, out Vector256<double> i1, out Vector256<double> i2);
+        return Solve(i0, i1, i2, equations.Right(At(LookedAt)) - equations.Masses / Vector256.Create(seconds) * _slope);
+    }
 
     /// <summary>State inside the step.</summary>
     /// <param name="part">Part of the span, 0 to 1.</param>
