@@ -43,6 +43,18 @@ public sealed class ExportSettingsTests : IDisposable
     }
 
     [Fact]
+    public async Task SettingsCompiledIntoTheBoard_AreThoseOfTheBenchRig()
+    {
+        string path = Path.Combine(_cli.Folder, "CaseSettings.cs");
+        Assert.Equal(0, await _cli.Run("export", "settings", Path.Combine(Repository.Root, "sim", "cases", "bench-rig.toml"), "--out", path));
+
+        string kept = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "board", "CaseSettings.cs"), TestContext.Current.CancellationToken);
+        Assert.True(
+            kept == await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken),
+            "board/CaseSettings.cs is to be written anew: starterctl export settings sim/cases/bench-rig.toml --out board/CaseSettings.cs");
+    }
+
+    [Fact]
     public async Task Settings_OfACase_CarryTheBeginningOfItsHash()
     {
         string casePath = _cli.WriteLineShaft("title = \"", "title = \"<a> & ");

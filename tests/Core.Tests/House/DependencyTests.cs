@@ -16,12 +16,15 @@ public sealed class DependencyTests
     {
         ["core/StarterCtl.Core"] = [],
         ["firmware/StarterCtl.Firmware"] = ["StarterCtl.Core"],
-        ["firmware/Board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
+        ["board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.DeviceApi"],
+        ["device-api/StarterCtl.DeviceApi"] = [],
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
         ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
         ["tests/Firmware.Tests/StarterCtl.Firmware.Tests"] = ["StarterCtl.Firmware", "StarterCtl.Engine"],
+        // The board's own sources are compiled in: its program is for no desktop.
+        ["tests/Board.Tests/StarterCtl.Board.Tests"] = ["StarterCtl.Firmware"],
         ["tests/Mutation/StarterCtl.Mutation"] = ["StarterCtl.Core.Tests"],
     };
 

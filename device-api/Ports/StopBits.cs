@@ -1,0 +1,8 @@
+namespace System.IO.Ports;
+
+/// <summary>Stop bits.</summary>
+public enum StopBits
+{
+    /// <summary>One.</summary>
+    One = 1,
+}
