@@ -106,7 +106,6 @@ public sealed class Controller
     private void StayOff(Outputs outputs)
     {
         _why.Set(Reason.SettingsInvalid, (int)_settingsProblem, 0f, 0);
-        outputs.AllOff();
-        outputs.TrippedLamp = true;
+        outputs.StayOff(true);
     }
 }

@@ -35,4 +35,11 @@ public sealed class Outputs
         RunningLamp = false;
         TrippedLamp = false;
     }
+
+    /// <summary>De-energises every coil; of the lamps only the tripped one may be lit.</summary>
+    public void StayOff(bool trippedLamp)
+    {
+        AllOff();
+        TrippedLamp = trippedLamp;
+    }
 }
