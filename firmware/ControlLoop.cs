@@ -30,6 +30,9 @@ public sealed class ControlLoop
     /// <summary>The controller, for its phase, reason and fault.</summary>
     public Controller Controller => _controller;
 
+    /// <summary>What was written last.</summary>
+    public Outputs Outputs => _outputs;
+
     /// <summary>One control period: read, tick, write, watchdog.</summary>
     public void Step()
     {

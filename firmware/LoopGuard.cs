@@ -5,7 +5,7 @@ namespace StarterCtl.Firmware;
 /// <summary>What stands around the control loop on a board: its rate, its watchdog, and the lock at power-up.</summary>
 public sealed class LoopGuard
 {
-    private readonly WatchdogPulse _watchdog;
+    private readonly WatchdogPulse? _watchdog;
     private readonly FlashCode _flashes = new FlashCode();
 
     /// <summary>The loop's rate.</summary>
@@ -15,7 +15,10 @@ public sealed class LoopGuard
     public readonly PowerUpCheck PowerUp;
 
     /// <summary>Builds it.</summary>
-    public LoopGuard(LoopTiming timing, WatchdogPulse watchdog, PowerUpCheck powerUp)
+    /// <param name="timing">The loop's rate.</param>
+    /// <param name="watchdog">The pulse; none where no watchdog is wired.</param>
+    /// <param name="powerUp">The lock at power-up.</param>
+    public LoopGuard(LoopTiming timing, WatchdogPulse? watchdog, PowerUpCheck powerUp)
     {
         Timing = timing;
         _watchdog = watchdog;
@@ -35,5 +38,9 @@ public sealed class LoopGuard
     }
 
     /// <summary>The outputs are written: ends the period.</summary>
-    public void Finish(int nowMicroseconds) => _watchdog.Finish(Timing.Finish(nowMicroseconds));
+    public void Finish(int nowMicroseconds)
+    {
+        bool isOnTime = Timing.Finish(nowMicroseconds);
+        _watchdog?.Finish(isOnTime);
+    }
 }

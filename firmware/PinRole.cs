@@ -66,6 +66,9 @@ public enum PinRole
     /// <summary>Pulse to the watchdog outside the processor.</summary>
     Watchdog = 20,
 
+    /// <summary>Switch at the machine; closed permits a start over the link.</summary>
+    LinkPermit = 21,
+
     /// <summary>Auxiliary contact of the first stage contactor; those of the other stages follow by number.</summary>
     StageContact1 = 32,
 

@@ -22,6 +22,12 @@ public sealed class BoardCheck
     /// <summary>The other role on the same pin.</summary>
     public PinRole OtherRole;
 
+    /// <summary>
+    /// False where the pins cannot even be opened: two roles on one pin, or nothing wired to what every board reads. Depends on the
+    /// wiring alone.
+    /// </summary>
+    public bool CanOpen = true;
+
     /// <summary>What was found.</summary>
     public float Value;
 
@@ -36,6 +42,7 @@ public sealed class BoardCheck
         _map = map;
         _settings = settings;
         CheckPins();
+        if (Problem != BoardProblem.None || !IsReadable()) CanOpen = false;
         CheckFitted();
         CheckChannels();
         CheckPulses();
@@ -55,6 +62,9 @@ public sealed class BoardCheck
             }
         }
     }
+
+    private bool IsReadable() =>
+        _map.IsFitted(PinRole.SupplyVolts) && _map.IsFitted(PinRole.ArmatureAmps) && _map.IsFitted(PinRole.StopChain);
 
     private void CheckFitted()
     {

@@ -33,6 +33,9 @@ public sealed class AnalogChannel
         _filter = new FirstOrder(setup.FilterMicroseconds);
     }
 
+    /// <summary>Largest count that the converter can show.</summary>
+    public int FullScaleCounts => _input.FullScale;
+
     /// <summary>Reads the input once.</summary>
     /// <param name="elapsedMicroseconds">Time since the last reading.</param>
     public void Update(int elapsedMicroseconds)

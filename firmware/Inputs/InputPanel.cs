@@ -5,7 +5,6 @@ namespace StarterCtl.Firmware;
 /// <summary>Reads every input of a board into the core's readings. What is not fitted keeps its resting value.</summary>
 public sealed class InputPanel
 {
-    private readonly AnalogChannel? _field;
     private readonly AnalogChannel? _resistor;
     private readonly ISpeedSource? _speed;
     private readonly ContactInput? _line;
@@ -24,6 +23,12 @@ public sealed class InputPanel
     /// <summary>Armature current.</summary>
     public readonly AnalogChannel Armature;
 
+    /// <summary>Field current, where it is measured.</summary>
+    public readonly AnalogChannel? Field;
+
+    /// <summary>Tacho generator, where there is one.</summary>
+    public readonly AnalogChannel? Tacho;
+
     /// <summary>Opens every input.</summary>
     /// <param name="map">A wiring that <see cref="BoardCheck"/> has passed.</param>
     /// <param name="pins">The board.</param>
@@ -31,9 +36,10 @@ public sealed class InputPanel
     {
         Supply = new AnalogChannel(pins.Analog(map.Pin(PinRole.SupplyVolts)), map.Supply);
         Armature = new AnalogChannel(pins.Analog(map.Pin(PinRole.ArmatureAmps)), map.Armature);
-        _field = Channel(map, pins, PinRole.FieldAmps, map.Field);
+        Field = Channel(map, pins, PinRole.FieldAmps, map.Field);
         _resistor = Channel(map, pins, PinRole.ResistorCelsius, map.Resistor);
-        _speed = Speed(map, pins);
+        Tacho = Channel(map, pins, PinRole.TachoRadPerSec, map.Tacho);
+        _speed = Tacho != null ? new TachoSpeed(Tacho) : Edges(map, pins);
 
         // Before its first time is over a contact counts as what permits less: not proven open, start held, permission not given. The
         // openings of stop and stop chain have no such time and show on the first reading.
@@ -60,7 +66,7 @@ public sealed class InputPanel
         Armature.Update(elapsedMicroseconds);
         readings.SupplyVolts = Supply.Units;
         readings.ArmatureAmps = Armature.Units;
-        if (_field != null) readings.FieldAmps = Units(_field, elapsedMicroseconds);
+        if (Field != null) readings.FieldAmps = Units(Field, elapsedMicroseconds);
         if (_resistor != null) readings.ResistorCelsius = Units(_resistor, elapsedMicroseconds);
         if (_speed != null) ReadSpeed(_speed, nowMicroseconds, elapsedMicroseconds, readings);
 
@@ -81,9 +87,8 @@ public sealed class InputPanel
     private static ContactInput? Contact(PinMap map, IBoardPins pins, PinRole role, Debounce debounce) =>
         map.IsFitted(role) ? new ContactInput(pins.Input(map.Pin(role)), map.IsActiveLow(role), debounce) : null;
 
-    private static ISpeedSource? Speed(PinMap map, IBoardPins pins)
+    private static ISpeedSource? Edges(PinMap map, IBoardPins pins)
     {
-        if (map.IsFitted(PinRole.TachoRadPerSec)) return new TachoSpeed(new AnalogChannel(pins.Analog(map.Pin(PinRole.TachoRadPerSec)), map.Tacho));
         if (!map.IsFitted(PinRole.SpeedEdges)) return null;
         IPulseInput input = pins.Pulses(map.Pin(PinRole.SpeedEdges), map.Pin(PinRole.SpeedDirection));
         if (map.IsFitted(PinRole.SpeedDirection)) return new EncoderSpeed(input, map.Pulses);
