@@ -28,7 +28,7 @@ public sealed class DeskPlant
     private readonly DeskPickup _pickup;
     private readonly Outputs _coils = new();
     private readonly Readings _contacts = new();
-    private EventQueue _events = new([]);
+    private ComingEvents _events = new([]);
     private int _permissives = -1;
     private long _microseconds;
 
@@ -123,7 +123,7 @@ public sealed class DeskPlant
         BeganSeconds = now;
         RunEvent? start = _setup.Events.FirstOrDefault(happening => happening is { Command: OperatorCommand.Start, When: null });
         double shift = now - (start?.AtSeconds ?? 0);
-        _events = new EventQueue([.. _setup.Events.Where(happening => happening != start).Select(happening => happening with { AtSeconds = happening.AtSeconds + shift })]);
+        _events = new ComingEvents([.. _setup.Events.Where(happening => happening != start).Select(happening => happening with { AtSeconds = happening.AtSeconds + shift })]);
     }
 
     private void LookAtConditions(double now)

@@ -11,9 +11,6 @@ public static class DeskWiring
     /// <summary>Largest count of the desk's converters, 12 bits.</summary>
     public const int FullScale = 4095;
 
-    /// <summary>Edges in one turn where the case names none.</summary>
-    public const int EdgesPerTurn = 60;
-
     // A sensor shows its range between 5 % and 95 % of the converter's, so that an open wire and a short stand out.
     private const int LowestCounts = 205;
     private const int HighestCounts = 3890;
@@ -23,7 +20,6 @@ public static class DeskWiring
     private const float VoltsRangeRatio = 1.25f;
     private const float CelsiusRange = 600f;
     private const float AccelerationRatio = 1.5f;
-    private const float ZeroAmpsRatio = 0.02f;
     private const int StandstillMicroseconds = 500_000;
 
     /// <summary>Wires a board.</summary>
@@ -32,23 +28,25 @@ public static class DeskWiring
     {
         (_, RunSetup setup, Settings settings) = run;
         PinMap map = new() { PeriodMicroseconds = setup.PeriodMicroseconds, LateMicroseconds = setup.PeriodMicroseconds / 2 };
-        WireInputs(map, settings);
+        WireInputs(map, settings, setup.Sensors is { PulsesPerRevolution: > 0 });
         WireOutputs(map, settings);
         float highVolts = settings.SupplyHighVolts < Settings.Largest ? Math.Max(settings.SupplyHighVolts, settings.NominalSupplyVolts) : settings.NominalSupplyVolts;
         Scale(map.Supply, 0f, VoltsRangeRatio * highVolts);
         Scale(map.Armature, -AmpsRangeRatio * settings.InstantTripAmps, AmpsRangeRatio * settings.InstantTripAmps);
         Scale(map.Field, 0f, HighestFieldAmps(setup, settings));
         Scale(map.Resistor, 0f, Math.Max(CelsiusRange, settings.ResistorSensorFitted ? settings.ResistorCelsius : 0f));
+        Scale(map.Tacho, -settings.HighestSpeedRadPerSec, settings.HighestSpeedRadPerSec);
         SetPulses(map.Pulses, setup, settings);
         return map;
     }
 
-    private static void WireInputs(PinMap map, Settings settings)
+    private static void WireInputs(PinMap map, Settings settings, bool hasPulses)
     {
-        Wire(map, true, PinRole.SupplyVolts, PinRole.ArmatureAmps, PinRole.StopChain, PinRole.StopButton, PinRole.StartButton, PinRole.ResetButton);
+        Wire(map, true, PinRole.SupplyVolts, PinRole.ArmatureAmps, PinRole.StopChain, PinRole.StopButton, PinRole.StartButton, PinRole.ResetButton, PinRole.LinkPermit);
         Wire(map, settings.FieldSensorFitted, PinRole.FieldAmps);
         Wire(map, settings.ResistorSensorFitted, PinRole.ResistorCelsius);
-        Wire(map, settings.SpeedSensorFitted, PinRole.SpeedEdges);
+        // A case without a number of pulses measures its speed continuously, as a tacho generator does.
+        Wire(map, settings.SpeedSensorFitted, hasPulses ? PinRole.SpeedEdges : PinRole.TachoRadPerSec);
         Wire(map, settings.LineContactFitted, PinRole.LineContact);
         Wire(map, settings.BrakeFitted && settings.BrakeContactFitted, PinRole.BrakeContact);
         Wire(map, settings.FieldContactFitted, PinRole.FieldContact);
@@ -86,9 +84,8 @@ public static class DeskWiring
 
     private static void SetPulses(PulseSetup pulses, RunSetup setup, Settings settings)
     {
-        pulses.EdgesPerTurn = setup.Sensors is { PulsesPerRevolution: > 0 and int given } ? given : EdgesPerTurn;
+        pulses.EdgesPerTurn = Math.Max(1, setup.Sensors?.PulsesPerRevolution ?? 0);
         pulses.StandstillMicroseconds = StandstillMicroseconds;
-        pulses.ZeroAmps = settings.ZeroAmps > 0f ? settings.ZeroAmps : ZeroAmpsRatio * settings.InstantTripAmps;
         double constant = setup.Machine.Flux?.Curve.Constants[^1] ?? setup.Machine.Constant;
         pulses.HighestRadPerSecSquared = (float)(AccelerationRatio * constant * settings.InstantTripAmps / setup.Machine.InertiaKgM2);
         // The desk counts every edge that there is.

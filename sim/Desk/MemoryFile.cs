@@ -43,7 +43,7 @@ public sealed class MemoryFile : INonVolatile, IDisposable
             long length = RandomAccess.GetLength(file);
             if (length is not (0 or Size)) throw new DeskException($"{path}: {length} bytes; allowed: a board's memory of {Size} bytes, or a file that is not there yet");
             MemoryFile memory = new(file);
-            if (length == 0) memory.Write(0, NewBytes());
+            if (length == 0) memory.Write(0, NewBytes().AsSpan());
             for (int read = 0; read < Size;) read += RandomAccess.Read(file, memory._bytes.AsSpan(read), read) is > 0 and int count ? count : throw new EndOfStreamException("it ends early");
             return memory;
         }
@@ -66,7 +66,7 @@ public sealed class MemoryFile : INonVolatile, IDisposable
     public void Write(int address, int number) => Write(address, [(byte)number]);
 
     /// <inheritdoc/>
-    public void ErasePage(int pageAddress) => Write(pageAddress, NewBytes()[..Page]);
+    public void ErasePage(int pageAddress) => Write(pageAddress, NewBytes().AsSpan(0, Page));
 
     /// <summary>Closes the file.</summary>
     public void Dispose() => _file.Dispose();

@@ -18,6 +18,7 @@ public sealed class DependencyTests
         ["firmware/StarterCtl.Firmware"] = ["StarterCtl.Core"],
         ["firmware/Board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
+        ["sim/Desk/StarterCtl.Desk"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
         ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
