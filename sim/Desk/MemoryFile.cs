@@ -39,6 +39,7 @@ public sealed class MemoryFile : INonVolatile, IDisposable
         SafeFileHandle? file = null;
         try
         {
+            Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
             file = File.OpenHandle(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             long length = RandomAccess.GetLength(file);
             if (length is not (0 or Size)) throw new DeskException($"{path}: {length} bytes; allowed: a board's memory of {Size} bytes, or a file that is not there yet");
