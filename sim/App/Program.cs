@@ -7,7 +7,9 @@ using System.Threading.Tasks;
 using Spectre.Console;
 using StarterCtl.App.Output;
 using StarterCtl.App.Verbs;
+using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
+using StarterCtl.Link;
 
 namespace StarterCtl.App;
 
@@ -52,6 +54,16 @@ public static class Program
             terminal.Fail(error.Message);
             return error.IsWorthARetry ? ExitCode.Environment : ExitCode.Input;
         }
+        catch (DeskException error)
+        {
+            terminal.Fail(error.Message);
+            return error.IsWorthARetry ? ExitCode.Environment : ExitCode.Input;
+        }
+        catch (LinkException error)
+        {
+            terminal.Fail(error.Message);
+            return ExitCode.Environment;
+        }
         catch (OperationCanceledException)
         {
             terminal.Fail("cancelled; nothing is left half-written");
@@ -82,6 +94,8 @@ public static class Program
         root.Subcommands.Add(RunVerb.Build(terminal));
         root.Subcommands.Add(ReportVerb.Build(terminal));
         root.Subcommands.Add(ExportVerb.Build(terminal));
+        root.Subcommands.Add(BoardVerb.Build(terminal));
+        root.Subcommands.Add(LinkVerb.Build(terminal));
         return root;
     }
 

@@ -5,7 +5,7 @@ using StarterCtl.Engine.Machines;
 namespace StarterCtl.Engine.Runs;
 
 /// <summary>The contactors of the panel: line, stages, brake and field.</summary>
-internal sealed class ContactorBank
+public sealed class ContactorBank
 {
     private readonly Contactor _line;
     private readonly Contactor _brake;

@@ -3,7 +3,7 @@ using StarterCtl.Core;
 namespace StarterCtl.Engine.Runs;
 
 /// <summary>Push buttons that are let go after a moment, and a stop chain that stays as it was left.</summary>
-internal sealed class OperatorPanel
+public sealed class OperatorPanel
 {
     private const double PressSeconds = 0.1;
 

@@ -32,7 +32,7 @@ public sealed class StartSimulation
     private readonly bool _isKept;
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
-    private readonly EventQueue _events;
+    private readonly ComingEvents _events;
     private readonly Surroundings _surroundings;
     private readonly Temperatures? _temperatures;
     private double _plannedSeconds;
@@ -63,7 +63,7 @@ public sealed class StartSimulation
         _sensors = new SensorPanel(setup);
         _log = new RunLog(_controller, _plant);
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
-        _events = new EventQueue(setup.Events);
+        _events = new ComingEvents(setup.Events);
         LookAhead();
         _ticksPerSample = record == null ? long.MaxValue : Math.Max(1, record.PeriodMicroseconds / setup.PeriodMicroseconds);
     }

@@ -8,7 +8,7 @@ namespace StarterCtl.Engine.Runs;
 /// at most a control period, its value in the middle of the span holds, so that each span is solved and booked exactly. The
 /// speed is off by less than the square of the period.
 /// </summary>
-internal sealed class Surroundings(RunSetup setup)
+public sealed class Surroundings(RunSetup setup)
 {
     private Ramp _constant = new(setup.Load.ConstantNewtonMetres);
     private Ramp _hoist = new(setup.Load.HoistNewtonMetres);

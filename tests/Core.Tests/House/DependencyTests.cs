@@ -19,8 +19,9 @@ public sealed class DependencyTests
         ["board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.DeviceApi"],
         ["device-api/StarterCtl.DeviceApi"] = [],
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
+        ["sim/Desk/StarterCtl.Desk"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
-        ["sim/App/StarterCtl.App"] = ["StarterCtl.Engine"],
+        ["sim/App/StarterCtl.App"] = ["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link"],
         ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
         ["tests/Firmware.Tests/StarterCtl.Firmware.Tests"] = ["StarterCtl.Firmware", "StarterCtl.Engine"],
         // The board's own sources are compiled in: its program is for no desktop.
@@ -49,7 +50,7 @@ public sealed class DependencyTests
     public void Projects_References_AreRead()
     {
         Assert.Equal(["StarterCtl.Core"], References("firmware/StarterCtl.Firmware.csproj"));
-        Assert.Equal(["StarterCtl.Engine"], References("sim/App/StarterCtl.App.csproj"));
+        Assert.Equal(["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link"], References("sim/App/StarterCtl.App.csproj"));
         Assert.Contains("StarterCtl.Core", References("sim/Engine/StarterCtl.Engine.csproj"));
     }
 

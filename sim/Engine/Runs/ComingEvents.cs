@@ -5,7 +5,7 @@ using System.Linq;
 namespace StarterCtl.Engine.Runs;
 
 /// <summary>The events of a run that are still to come: those of a time in their order, and those that wait for a condition.</summary>
-internal sealed class EventQueue
+public sealed class ComingEvents
 {
     private readonly RunEvent[] _timed;
     private readonly List<(RunEvent Happening, bool HasBeenFalse)> _waiting;
@@ -13,7 +13,7 @@ internal sealed class EventQueue
     private int _next;
 
     /// <summary>Takes over the events of a run.</summary>
-    public EventQueue(IReadOnlyList<RunEvent> events)
+    public ComingEvents(IReadOnlyList<RunEvent> events)
     {
         _timed = [.. events.Where(happening => happening.When == null)];
         _waiting = [.. events.Where(happening => happening.When != null).Select(happening => (happening, false))];
