@@ -105,7 +105,7 @@ public sealed class StarterBoard
     {
         ControlLoop loop = new ControlLoop(_board, _settings, _guard);
         _memory.Heat.Restore(loop.Controller.Heat);
-        _link.Serve(loop.Controller);
+        _link.Serve(loop.Controller, _guard.PowerUp);
         return loop;
     }
 }

@@ -51,7 +51,7 @@ public sealed class ExportSettingsTests : IDisposable
         string kept = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "board", "CaseSettings.cs"), TestContext.Current.CancellationToken);
         Assert.True(
             kept == await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken),
-            "board/CaseSettings.cs is to be written anew: starterctl export settings sim/cases/bench-rig.toml --out board/CaseSettings.cs");
+            "firmware/board/CaseSettings.cs is to be written anew: starterctl export settings sim/cases/bench-rig.toml --out firmware/board/CaseSettings.cs");
     }
 
     [Fact]

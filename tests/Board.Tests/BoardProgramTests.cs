@@ -20,7 +20,7 @@ public sealed class BoardProgramTests : IDisposable
 
     public BoardProgramTests()
     {
-        string path = Path.Combine(Repository.Root, "board", "bin", Repository.Configuration, "netnano1.0", "StarterCtl.Board.exe");
+        string path = Path.Combine(Repository.Root, "firmware", "board", "bin", Repository.Configuration, "netnano1.0", "StarterCtl.Board.exe");
         Assert.True(File.Exists(path), path);
         _program = new PEReader(File.OpenRead(path));
         _metadata = _program.GetMetadataReader();

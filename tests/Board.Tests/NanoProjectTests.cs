@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.IO;
 using System.Linq;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
@@ -11,17 +12,17 @@ namespace StarterCtl.Board.Tests;
 /// <summary>The project for the usual IDE holds the same sources and the same packages as the one that is built here.</summary>
 public sealed class NanoProjectTests
 {
-    private static readonly XDocument Project = XDocument.Parse(Repository.Text("board/StarterCtl.Board.nfproj"));
-    private static readonly XDocument Packages = XDocument.Parse(Repository.Text("board/packages.config"));
+    private static readonly XDocument Project = XDocument.Parse(Repository.Text("firmware/board/StarterCtl.Board.nfproj"));
+    private static readonly XDocument Packages = XDocument.Parse(Repository.Text("firmware/board/packages.config"));
     private static readonly XDocument Central = XDocument.Parse(Repository.Text("Directory.Packages.props"));
 
     [Fact]
     public void Sources_AreAllOfCoreFirmwareAndBoard()
     {
-        List<string> expected = [.. Repository.Files("board", "*.cs"), .. Repository.Files("core", "*.cs"), .. Repository.Files("firmware", "*.cs")];
-        IEnumerable<string> listed = Includes("Compile").Select(path => path.StartsWith("../", StringComparison.Ordinal) ? path[3..] : "board/" + path);
+        List<string> expected = [.. Repository.Sources("firmware/board"), .. Repository.Sources("core"), .. Repository.Sources("firmware")];
+        IEnumerable<string> listed = Includes("Compile").Select(path => Path.GetRelativePath("/", Path.GetFullPath("/firmware/board/" + path)));
 
-        Assert.True(listed.SequenceEqual(expected), "board/StarterCtl.Board.nfproj should list, each below core and firmware with ..\\ and its link:\n" + string.Join('\n', expected));
+        Assert.True(listed.SequenceEqual(expected), "firmware/board/StarterCtl.Board.nfproj should list, each below core and firmware by its way from there and with its link:\n" + string.Join('\n', expected));
     }
 
     [Fact]
@@ -38,7 +39,7 @@ public sealed class NanoProjectTests
     public void References_PointIntoThePackages()
     {
         IEnumerable<string> folders = Packages.Descendants("package").Select(item => $"{item.Attribute("id")!.Value}.{item.Attribute("version")!.Value}").Order();
-        IEnumerable<string> hints = Elements("HintPath").Select(item => Regex.Match(item.Value, @"^\.\.\\packages\\([^\\]+)\\lib\\[\w.]+\.dll$").Groups[1].Value).Order();
+        IEnumerable<string> hints = Elements("HintPath").Select(item => Regex.Match(item.Value, @"^\.\.\\\.\.\\packages\\([^\\]+)\\lib\\[\w.]+\.dll$").Groups[1].Value).Order();
 
         Assert.Equal(folders, hints);
     }

@@ -31,7 +31,7 @@ public sealed class BoardSourceTests
     public void Sources_HaveNoGenerics() => Assert.Empty(Found(@"\w<[\w\[\], ]*>"));
 
     [Fact]
-    public void Sources_AreFound() => Assert.InRange(Repository.Files(Tested.Folder, "*.cs").Count, Types.Length, 150);
+    public void Sources_AreFound() => Assert.InRange(Repository.Sources(Tested.Folder).Count, Types.Length, 150);
 
     [Fact]
     public void PublicTypes_AreSealedClassesSeamsOrEnumsOfItsOwnNamespace()
@@ -74,7 +74,7 @@ public sealed class BoardSourceTests
     }
 
     private static List<string> Found(string pattern) =>
-        Repository.Files(Tested.Folder, "*.cs")
+        Repository.Sources(Tested.Folder)
             .SelectMany(path => Regex.Matches(Repository.Code(path), pattern).Select(match => $"{path}: {match.Value}"))
             .ToList();
 

@@ -22,6 +22,13 @@ internal static partial class Repository
             .Order(StringComparer.Ordinal)
             .ToList();
 
+    /// <summary>The sources of one project, without those of projects in folders below it.</summary>
+    internal static List<string> Sources(string folder)
+    {
+        List<string> below = [.. Files(folder, "*.csproj").Select(path => path[..(path.LastIndexOf('/') + 1)]).Where(path => path != folder + "/")];
+        return [.. Files(folder, "*.cs").Where(path => !below.Any(path.StartsWith))];
+    }
+
     internal static string Text(string path) => File.ReadAllText(Path.Combine(Root, path));
 
     /// <summary>A source file without comments and without the insides of its strings.</summary>

@@ -16,8 +16,8 @@ public sealed class DependencyTests
     {
         ["core/StarterCtl.Core"] = [],
         ["firmware/StarterCtl.Firmware"] = ["StarterCtl.Core"],
-        ["board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.DeviceApi"],
-        ["device-api/StarterCtl.DeviceApi"] = [],
+        ["firmware/board/StarterCtl.Board"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.DeviceApi"],
+        ["firmware/device-api/StarterCtl.DeviceApi"] = [],
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Desk/StarterCtl.Desk"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
