@@ -85,12 +85,20 @@ public sealed class BoardClient : IAsyncDisposable
     }
 
     /// <summary>Asks why the board does not let the controller begin.</summary>
-    /// <exception cref="LinkException">No answer, or a board without such a lock.</exception>
-    public async Task<BoardLock> ReadLockAsync(CancellationToken cancellation = default)
+    /// <returns>Null from a board without such a lock.</returns>
+    /// <exception cref="LinkException">No answer.</exception>
+    public async Task<BoardLock?> ReadLockAsync(CancellationToken cancellation = default)
     {
-        LockAnswer answer = new();
-        answer.Read(await AskAsync(Bare(MessageId.ReadLock), MessageId.Lock, "lock at power-up", cancellation));
-        return BoardLock.Of(answer);
+        try
+        {
+            LockAnswer answer = new();
+            answer.Read(await AskAsync(Bare(MessageId.ReadLock), MessageId.Lock, "lock at power-up", cancellation));
+            return BoardLock.Of(answer);
+        }
+        catch (LinkException refused) when (refused.Reason == LinkReason.UnknownMessage)
+        {
+            return null;
+        }
     }
 
     /// <summary>Presses stop.</summary>

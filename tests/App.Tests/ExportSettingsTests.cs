@@ -48,7 +48,7 @@ public sealed class ExportSettingsTests : IDisposable
         string path = Path.Combine(_cli.Folder, "CaseSettings.cs");
         Assert.Equal(0, await _cli.Run("export", "settings", Path.Combine(Repository.Root, "sim", "cases", "bench-rig.toml"), "--out", path));
 
-        string kept = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "board", "CaseSettings.cs"), TestContext.Current.CancellationToken);
+        string kept = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "firmware", "board", "CaseSettings.cs"), TestContext.Current.CancellationToken);
         Assert.True(
             kept == await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken),
             "firmware/board/CaseSettings.cs is to be written anew: starterctl export settings sim/cases/bench-rig.toml --out firmware/board/CaseSettings.cs");

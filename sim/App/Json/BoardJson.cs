@@ -6,10 +6,10 @@ namespace StarterCtl.App.Json;
 
 /// <summary>The published shape of what a board says of itself.</summary>
 public sealed record BoardJson(
-    string Board, string Version, int SettingsVersion, string SettingsChecksum, string CaseHash, bool ComputesAlike, string ResetCause, Phase Phase, bool LocalPermit)
+    string Board, string Version, int SettingsVersion, string SettingsChecksum, string CaseHash, bool ComputesAlike, string ResetCause, Phase Phase, bool LocalPermit, string? Locked)
 {
     /// <summary>Makes it of a greeting.</summary>
-    public static BoardJson Of(BoardGreeting greeting) => new(
+    public static BoardJson Of(BoardGreeting greeting, BoardLock? atPowerUp) => new(
         greeting.BoardName,
         greeting.Version,
         greeting.SettingsVersion,
@@ -18,5 +18,6 @@ public sealed record BoardJson(
         greeting.ComputesAlike,
         greeting.ResetCause.ToString(),
         greeting.Phase,
-        greeting.LocalPermit);
+        greeting.LocalPermit,
+        atPowerUp is { IsOpen: false } ? atPowerUp.Sentence : null);
 }

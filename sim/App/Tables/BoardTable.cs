@@ -12,10 +12,11 @@ namespace StarterCtl.App.Tables;
 internal static class BoardTable
 {
     /// <summary>Shows who a board is and how it stands.</summary>
-    public static void Show(TextWriter writer, BoardGreeting greeting)
+    public static void Show(TextWriter writer, BoardGreeting greeting, BoardLock? atPowerUp)
     {
         writer.WriteLine($"board       {greeting.BoardName}, version {greeting.Version}");
         writer.WriteLine($"phase       {PhaseText.Name(greeting.Phase)}");
+        if (atPowerUp is { IsOpen: false }) writer.WriteLine($"locked      {atPowerUp.Sentence}");
         writer.WriteLine($"settings    {Settings(greeting)}");
         writer.WriteLine($"boot check  {(greeting.ComputesAlike ? "the board computes as this desk does" : "THE BOARD COMPUTES DIFFERENTLY: it starts nothing")}");
         writer.WriteLine($"permit      {(greeting.LocalPermit ? "a start over the link is permitted at the machine" : "a start over the link is not permitted at the machine")}");

@@ -65,7 +65,7 @@ internal static class LinkVerb
     private static async Task<int> Greet(LinkCall call, ParseResult parsed)
     {
         await using BoardClient client = await call.ConnectAsync();
-        return Show(call, client.Greeting);
+        return await Show(call, client, client.Greeting);
     }
 
     private static async Task<int> Upload(LinkCall call, string casePath)
@@ -79,7 +79,7 @@ internal static class LinkVerb
         BoardGreeting greeting = await client.GreetAsync(call.Cancellation);
         if (greeting.CaseHash != caseHash) throw new LinkException($"upload: sent case {CaseHash.Shown(caseHash)}, the board keeps {CaseHash.Shown(greeting.CaseHash)}");
         call.Terminal.Notes.MarkupLineInterpolated($"uploaded: every value read back as it was sent");
-        return Show(call, greeting);
+        return await Show(call, client, greeting);
     }
 
     private static async Task<int> Start(LinkCall call, ParseResult parsed)
@@ -95,7 +95,7 @@ internal static class LinkVerb
             greeting = await client.GreetAsync(call.Cancellation);
         }
 
-        Show(call, greeting);
+        await Show(call, client, greeting);
         if (greeting.Phase is not (Phase.Ready or Phase.NotSetUp or Phase.Tripped)) return ExitCode.Ok;
         call.Terminal.Fail($"start: pressed, and the board is {PhaseText.Name(greeting.Phase)} as {(before == greeting.Phase ? "before" : "a result")}; starterctl link watch and starterctl link log say why");
         return ExitCode.Failed;
@@ -105,7 +105,7 @@ internal static class LinkVerb
     {
         await using BoardClient client = await call.ConnectAsync();
         await press(client);
-        return Show(call, await client.GreetAsync(call.Cancellation));
+        return await Show(call, client, await client.GreetAsync(call.Cancellation));
     }
 
     private static async Task<int> Log(LinkCall call, ParseResult parsed)
@@ -126,10 +126,11 @@ internal static class LinkVerb
         return ExitCode.Ok;
     }
 
-    private static int Show(LinkCall call, BoardGreeting greeting)
+    private static async Task<int> Show(LinkCall call, BoardClient client, BoardGreeting greeting)
     {
-        if (call.AsJson) call.Terminal.Data.WriteLine(JsonText.Of(BoardJson.Of(greeting)));
-        else BoardTable.Show(call.Terminal.Data, greeting);
+        BoardLock? atPowerUp = await client.ReadLockAsync(call.Cancellation);
+        if (call.AsJson) call.Terminal.Data.WriteLine(JsonText.Of(BoardJson.Of(greeting, atPowerUp)));
+        else BoardTable.Show(call.Terminal.Data, greeting, atPowerUp);
         return ExitCode.Ok;
     }
 
