@@ -81,6 +81,8 @@ public sealed class TcpLine : ISerialLine, IDisposable
     {
         if (!_listener.Pending()) return;
         Socket next = _listener.AcceptSocket();
+        // The last desk may have hung up since it was looked at: one command follows the other at once.
+        if (_desk != null && _desk.Poll(0, SelectMode.SelectRead) && _desk.Available == 0) Leave();
         if (_desk != null)
         {
             next.Dispose();

@@ -270,11 +270,11 @@ public sealed class BoardClient : IAsyncDisposable
 
     /// <summary>Asks what the board's memory holds, and whether it locks starting out.</summary>
     /// <exception cref="LinkException">No answer.</exception>
-    public async Task<BoardMemory> ReadMemoryAsync(CancellationToken cancellation = default)
+    public async Task<BoardMemoryState> ReadMemoryAsync(CancellationToken cancellation = default)
     {
         MemoryAnswer answer = new();
         answer.Read(await AskAsync(Bare(MessageId.ReadMemory), MessageId.Memory, "memory", cancellation));
-        return BoardMemory.Of(answer);
+        return BoardMemoryState.Of(answer);
     }
 
     /// <summary>Closes the line. The board goes on as it is.</summary>

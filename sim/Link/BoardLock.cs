@@ -58,6 +58,11 @@ public sealed record BoardLock(
         _ => $"reason {(int)Wiring}, which this program does not know",
     };
 
+    /// <summary>A wiring that is refused, as the desk finds it by the board's own check.</summary>
+    public static BoardLock Of(BoardCheck wiring) => new(
+        wiring.Problem == BoardProblem.None ? PowerUpProblem.None : PowerUpProblem.WiringRefused,
+        (int)wiring.Problem, wiring.Problem, wiring.Role, wiring.OtherRole, wiring.Value, wiring.Limit);
+
     internal static BoardLock Of(LockAnswer answer) => new(
         answer.Problem, answer.Value, answer.Wiring, answer.Role, answer.OtherRole, answer.WiringValue, answer.WiringLimit);
 

@@ -120,9 +120,9 @@ public sealed class CalibrationClientTests : IDisposable
     {
         await using BoardClient client = await Connect();
 
-        BoardMemory memory = await client.ReadMemoryAsync(Cancellation);
+        BoardMemoryState memory = await client.ReadMemoryAsync(Cancellation);
 
-        Assert.Equal(new BoardMemory(StoreState.Blank, StoreState.Blank, ResetCause.Watchdog, ResetCause.Unknown, 1, StartLockReason.None), memory);
+        Assert.Equal(new BoardMemoryState(StoreState.Blank, StoreState.Blank, ResetCause.Watchdog, ResetCause.Unknown, 1, StartLockReason.None), memory);
     }
 
     public void Dispose() => _line.Dispose();

@@ -9,6 +9,7 @@ using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Runs;
 using StarterCtl.Firmware;
+using StarterCtl.Link;
 
 namespace StarterCtl.App.Verbs;
 
@@ -64,7 +65,7 @@ internal static class BoardVerb
         if (run.Setup.Heat != null) terminal.Warn("On the desk nothing warms up: windings and sections keep the resistance with which the case begins.");
         if (board.Starter.Wiring.Problem != BoardProblem.None && memory.Settings.State == StoreState.Sound)
         {
-            terminal.Warn($"The board starts nothing: its wiring is refused with problem {(int)board.Starter.Wiring.Problem} ({board.Starter.Wiring.Problem}) of the page hardware-notes/06-inputs-and-outputs.md.");
+            terminal.Warn($"The board starts nothing: {BoardLock.Of(board.Starter.Wiring).Sentence}.");
         }
 
         terminal.Notes.MarkupLineInterpolated($"This is a simulation: no pin, no contactor and no motor of this board is real. Ctrl-C stops the motor and ends it.");

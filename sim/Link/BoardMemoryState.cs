@@ -9,9 +9,9 @@ namespace StarterCtl.Link;
 /// <param name="FormerResetCause">Why it did the time before.</param>
 /// <param name="WatchdogResets">Watchdog resets in a row.</param>
 /// <param name="StartLock">Why starting is locked out.</param>
-public sealed record BoardMemory(
+public sealed record BoardMemoryState(
     StoreState Settings, StoreState Calibration, ResetCause ResetCause, ResetCause FormerResetCause, int WatchdogResets, StartLockReason StartLock)
 {
-    internal static BoardMemory Of(MemoryAnswer answer) => new(
+    internal static BoardMemoryState Of(MemoryAnswer answer) => new(
         answer.SettingsState, answer.CalibrationState, answer.ResetCause, answer.FormerResetCause, answer.WatchdogResets, answer.StartLock);
 }

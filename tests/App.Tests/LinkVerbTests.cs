@@ -1,0 +1,134 @@
+using System;
+using System.IO;
+using System.Net;
+using System.Threading;
+using System.Threading.Tasks;
+using StarterCtl.Desk;
+using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Runs;
+using StarterCtl.Firmware;
+using Xunit;
+
+namespace StarterCtl.App.Tests;
+
+/// <summary>The verbs of the link against the whole firmware behind a port of this computer, by its clock.</summary>
+public sealed class LinkVerbTests : IDisposable
+{
+    private static readonly string BenchRig = Path.Combine(Repository.Root, "sim", "cases", "bench-rig.toml");
+
+    private readonly Cli _cli = new();
+
+    [Fact]
+    public async Task Link_FromABlankMemoryToARunAndAStop()
+    {
+        await using RunningBoard board = new(MemoryPath, true);
+        Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
+        Assert.Contains("phase       not set up\nlocked      the setting StageCount failed its check\nsettings    none that can be used", _cli.Output, StringComparison.Ordinal);
+
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        Assert.Contains($"settings    of case {CaseFile.Read(BenchRig).Sha256[..8]}, checksum ", _cli.Output, StringComparison.Ordinal);
+        await Opened(board);
+
+        Assert.Equal(0, await _cli.Run("link", "start", board.Port));
+        Assert.Contains("phase       accelerating", _cli.Output, StringComparison.Ordinal);
+        Assert.Equal(0, await _cli.Run("link", "watch", board.Port, "--seconds", "0.1", "--every", "10"));
+        string[] rows = _cli.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.StartsWith("timeSeconds,supplyVolts,armatureAmps,", rows[0], StringComparison.Ordinal);
+        Assert.Equal(11, rows.Length);
+        Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
+        Assert.Equal(0, await _cli.Run("link", "log", board.Port));
+        Assert.Contains("phase accelerating\n", _cli.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Link_AnotherProcessOfTheSameMemory_KeepsTheSettings_AndStartsNothingWithoutThePermit()
+    {
+        await using (RunningBoard first = new(MemoryPath, true)) Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, first.Port));
+
+        await using RunningBoard second = new(MemoryPath, false);
+        await Opened(second);
+        Assert.Contains("phase       ready\n", _cli.Output, StringComparison.Ordinal);
+        Assert.Equal(4, await _cli.Run("link", "start", second.Port));
+
+        Assert.Contains("start: the local permit for a start over the link is not given", _cli.Errors, StringComparison.Ordinal);
+        Assert.False(second.IsAnyCoilOn);
+    }
+
+    [Theory]
+    [InlineData(4, "refused", "tcp:127.0.0.1:1")]
+    [InlineData(2, "PORT: found \"tcp:127.0.0.1\"; allowed: tcp:HOST:PORT with a port from 1 to 65535", "tcp:127.0.0.1")]
+    [InlineData(4, "no-such-port", "/dev/no-such-port")]
+    public async Task Hello_NoBoardThere_SaysSo(int code, string message, string port)
+    {
+        Assert.Equal(code, await _cli.Run("link", "hello", port));
+
+        Assert.Contains(message, _cli.Errors, StringComparison.Ordinal);
+        Assert.Empty(_cli.Output);
+    }
+
+    [Fact]
+    public async Task Board_ListeningBeyondThisComputer_IsRefused()
+    {
+        Assert.Equal(2, await _cli.Run("board", BenchRig, "--listen", "0.0.0.0:7000"));
+
+        Assert.Contains("--listen: found \"0.0.0.0:7000\"; allowed: an address of this computer alone", _cli.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Board_AMemoryThatIsSomethingElse_IsRefusedAndLeftAlone()
+    {
+        string path = _cli.Write("mine.bin", "not a board's memory");
+
+        Assert.NotEqual(0, await _cli.Run("board", BenchRig, "--listen", "127.0.0.1:0", "--memory", path));
+
+        Assert.Contains("mine.bin: 20 bytes; allowed: a board's memory of 65536 bytes", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal("not a board's memory", await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken));
+    }
+
+    public void Dispose() => _cli.Dispose();
+
+    private string MemoryPath => Path.Combine(_cli.Folder, "rig.bin");
+
+    private async Task Opened(RunningBoard board)
+    {
+        for (int i = 0; i < 200; i++)
+        {
+            Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
+            if (!_cli.Output.Contains("locked", StringComparison.Ordinal)) return;
+            await Task.Delay(20, TestContext.Current.CancellationToken);
+        }
+
+        Assert.Fail($"still locked:\n{_cli.Output}");
+    }
+
+    /// <summary>What the verb board runs, until it is disposed of.</summary>
+    private sealed class RunningBoard : IAsyncDisposable
+    {
+        private readonly CancellationTokenSource _end = new();
+        private readonly TcpLine _line = new(new IPEndPoint(IPAddress.Loopback, 0));
+        private readonly MemoryFile _memory;
+        private readonly DeskBoard _board;
+        private readonly Task _running;
+
+        public RunningBoard(string memoryPath, bool isPermitted)
+        {
+            _memory = MemoryFile.Open(memoryPath);
+            _board = new DeskBoard(CaseRunner.Prepare(CaseFile.Read(BenchRig)), _line, new BoardMemory(_memory, ResetCause.PowerUp), isPermitted);
+            Port = $"tcp:{_line.Place}";
+            _running = Task.Factory.StartNew(() => _board.Run(_end.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        }
+
+        public string Port { get; }
+
+        public bool IsAnyCoilOn => _board.IsAnyCoilOn;
+
+        public async ValueTask DisposeAsync()
+        {
+            await _end.CancelAsync();
+            await _running;
+            _line.Dispose();
+            _memory.Dispose();
+            _end.Dispose();
+        }
+    }
+}
