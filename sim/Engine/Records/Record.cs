@@ -3,7 +3,7 @@ using System.Collections.Generic;
 namespace StarterCtl.Engine.Records;
 
 /// <summary>Samples of one run at a fixed period, in the order of time.</summary>
-public sealed class Record
+public sealed class Record : ISampleSink
 {
     private readonly List<Sample> _samples = [];
 
@@ -14,12 +14,12 @@ public sealed class Record
         PeriodMicroseconds = periodMicroseconds;
     }
 
-    /// <summary>Time between samples, microseconds.</summary>
+    /// <inheritdoc/>
     public long PeriodMicroseconds { get; }
 
     /// <summary>The samples.</summary>
     public IReadOnlyList<Sample> Samples => _samples;
 
-    /// <summary>Keeps a sample.</summary>
+    /// <inheritdoc/>
     public void Add(in Sample sample) => _samples.Add(sample);
 }

@@ -27,7 +27,7 @@ public sealed class StartSimulation
     private readonly SensorPanel _sensors;
     private readonly OperatorPanel _panel = new();
     private readonly RunLog _log;
-    private readonly Record? _record;
+    private readonly ISampleSink? _record;
     private readonly Trace? _trace;
     private readonly bool _isKept;
     private readonly double _periodSeconds;
@@ -41,7 +41,7 @@ public sealed class StartSimulation
     private double _tickSeconds;
     private double _tickNewtonMetres;
 
-    private StartSimulation(RunSetup setup, Settings settings, Record? record, Trace? trace)
+    private StartSimulation(RunSetup setup, Settings settings, ISampleSink? record, Trace? trace)
     {
         _setup = setup;
         _record = record;
@@ -71,14 +71,14 @@ public sealed class StartSimulation
     /// <summary>Runs a start from beginning to end. A case without a start event is started at 0.</summary>
     /// <param name="setup">Machine, load, supply, contactors, events.</param>
     /// <param name="settings">The controller's settings.</param>
-    /// <param name="record">Receives samples at its own period; null keeps none.</param>
+    /// <param name="record">Receives samples at its period; null keeps none.</param>
     /// <param name="trace">Receives samples where something happens; null keeps none.</param>
     /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
     /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
     public static RunResult Run(
         RunSetup setup,
         Settings settings,
-        Record? record = null,
+        ISampleSink? record = null,
         Trace? trace = null,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default) =>
