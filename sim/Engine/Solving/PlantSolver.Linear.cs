@@ -17,6 +17,7 @@ public sealed partial class PlantSolver
     private double _signedSpeed;
     private double _lowestSpeed;
     private bool _isPlain;
+    private bool _isQuiet;
 
     private void BeginLinear()
     {
@@ -31,8 +32,20 @@ public sealed partial class PlantSolver
         _ampsSlope = _regime.AmpsSlope.At(_amps, _speed);
     }
 
+    // Nothing is to be looked for any more: the state only has to be carried on.
+    private void AdvanceQuietly(double seconds)
+    {
+        double amps = _amps, speed = _speed;
+        _wholeStep.Apply(ref amps, ref speed);
+        _amps = amps;
+        _speed = speed;
+        _booksSeconds += seconds;
+        _peaks.Note(amps);
+    }
+
     private double AdvanceLinear(double seconds)
     {
+        if (_isQuiet) _ampsSlope = _regime.AmpsSlope.At(_amps, _speed);
         if (_wholeStep.Seconds != seconds) PrepareWholeStep(seconds);
         double amps = _amps, speed = _speed;
         _wholeStep.Apply(ref amps, ref speed);
@@ -41,6 +54,9 @@ public sealed partial class PlantSolver
         {
             double brokenSeconds = BrokenSeconds(seconds, amps, speed, slope);
             if (brokenSeconds <= seconds) return AdvanceToEvent(brokenSeconds);
+            Commit(seconds, amps, speed, slope);
+            _isQuiet = HoldsForEver();
+            return seconds;
         }
 
         Commit(seconds, amps, speed, slope);
@@ -54,7 +70,30 @@ public sealed partial class PlantSolver
         _isPlain = _conduction != 0 && _rotation != 0 && seconds < _regime.HalfSwingSeconds;
         // Only a shaft that could come to rest within the step at all can touch zero and come back.
         _lowestSpeed = seconds * _steepestAcceleration;
+        _isQuiet = HoldsForEver();
     }
+
+    // Both keep their signs to where they settle, and the current has passed its peak: either they turn no more, or what is left of
+    // their swing is too small for it.
+    private bool HoldsForEver()
+    {
+        if (_conduction == 0 || _rotation == 0 || !_regime.TrySettle(_amps, _speed, out double amps, out double speed)) return false;
+        LinearForm slopeOf = _regime.AmpsSlope, ofSpeed = _regime.Acceleration;
+        double slope = slopeOf.At(_amps, _speed), acceleration = ofSpeed.At(_amps, _speed);
+        double ampsSwing = 0, speedSwing = 0;
+        if (_regime.Swings)
+        {
+            ampsSwing = _regime.LargestSwing(_amps - amps, slope);
+            speedSwing = _regime.LargestSwing(_speed - speed, acceleration);
+            if (Math.Abs(amps) + ampsSwing > _peaks.SteadyFluxAmps) return false;
+        }
+        else if (_regime.Turns(slope, slopeOf.Amps * slope + slopeOf.Speed * acceleration)
+            || _regime.Turns(acceleration, ofSpeed.Amps * slope + ofSpeed.Speed * acceleration)) return false;
+
+        return Holds(_signedAmps, amps, ampsSwing) && Holds(_signedSpeed, speed, speedSwing);
+    }
+
+    private static bool Holds(double sign, double final, double swing) => sign == 0 || sign * final >= swing;
 
     // The rule: signs hold at the end, the current does not turn, and the shaft is too fast to come to rest on the way.
     private bool IsUneventful(double amps, double speed, double slope) =>

@@ -125,5 +125,5 @@ public sealed class FluxGradingTests
     private static FluxGrading Of(DesignInput input) =>
         new(input.CharacteristicOn(input.ArmatureOhms));
 
-    private static void AssertSame(double expected, double actual) => Assert.Equal(0, actual - expected, 1e-12 * Math.Max(1, Math.Abs(expected)));
+    private static void AssertSame(double expected, double actual) => Assert.Equal(0, actual - expected, 1e-11 * Math.Max(1, Math.Abs(expected)));
 }
