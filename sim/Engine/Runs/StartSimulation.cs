@@ -39,6 +39,7 @@ public sealed class StartSimulation
     private bool _isWaiting;
     private bool _isRamping;
     private double _tickSeconds;
+    private int _elapsedMicroseconds;
     private double _tickNewtonMetres;
 
     private StartSimulation(RunSetup setup, Settings settings, ISampleSink? record, Trace? trace)
@@ -121,6 +122,7 @@ public sealed class StartSimulation
         Sense(now);
         _tickSeconds = now;
         if (_isKept) _tickNewtonMetres = _plant.Constant * (float)_plant.ArmatureAmps;
+        _elapsedMicroseconds = elapsedMicroseconds;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _contactors.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
@@ -264,38 +266,18 @@ public sealed class StartSimulation
 
     private Sample Sampled(double now)
     {
-        Explanation why = _controller.Why;
-        Estimate estimate = _controller.Estimate;
-        return new Sample
+        Sample sample = new()
         {
             TimeSeconds = now,
-            SupplyVolts = _readings.SupplyVolts,
-            ArmatureAmps = _readings.ArmatureAmps,
-            SpeedRadPerSec = _readings.SpeedRadPerSec,
-            BackEmfVolts = estimate.BackEmfVolts,
-            ResistiveBackEmfVolts = estimate.ResistiveValid ? estimate.ResistiveBackEmfVolts : float.NaN,
             TorqueNewtonMetres = _tickNewtonMetres,
             LoadTorqueNewtonMetres = _plant.LoadTorqueNewtonMetres,
-            Phase = _controller.Phase,
-            Stage = _controller.Stage,
-            Reason = why.Reason,
-            ReasonQuantity = why.Quantity,
-            ReasonLimit = why.Limit,
-            CloseLine = _outputs.CloseLine,
-            LineClosed = _readings.LineClosed,
-            CloseStages = _outputs.CloseStages,
-            StagesClosed = _readings.StagesClosed,
-            Fault = _controller.Fault.Id,
-            FieldAmps = _readings.FieldAmps,
-            CloseBrake = _outputs.CloseBrake,
-            BrakeClosed = _readings.BrakeClosed,
-            CloseField = _outputs.CloseField,
-            FieldClosed = _readings.FieldClosed,
-            SpeedValid = _readings.SpeedValid,
             ArmatureCelsius = Celsius(_temperatures?.ArmatureCelsius),
             FieldCelsius = Celsius(_temperatures?.FieldCelsius),
             HottestSectionCelsius = Celsius(_temperatures?.HottestSectionCelsius),
         };
+        ControllerTick.PutReadings(ref sample, _elapsedMicroseconds, _readings);
+        ControllerTick.PutDecisions(ref sample, _controller, _outputs);
+        return sample;
     }
 
     private static float Celsius(double? celsius) => (float)(celsius ?? double.NaN);
