@@ -101,6 +101,7 @@ public static class Program
         root.Subcommands.Add(ReplayVerb.Build(terminal));
         root.Subcommands.Add(ReportVerb.Build(terminal));
         root.Subcommands.Add(ExportVerb.Build(terminal));
+        root.Subcommands.Add(TrialVerb.Build(terminal));
         root.Subcommands.Add(BoardVerb.Build(terminal));
         root.Subcommands.Add(LinkVerb.Build(terminal));
         return root;

@@ -5,10 +5,13 @@ namespace StarterCtl.Engine.Cases;
 /// <param name="LoadTorqueNewtonMetres">New constant load torque, N m; 0 or more.</param>
 /// <param name="SupplyVolts">New open-circuit supply voltage, V; 0 or more.</param>
 /// <param name="Command">What the operator does, one of the choices of <see cref="CaseKeys.EventCommand"/>.</param>
-/// <param name="Line">Line of the case file on which the event begins.</param>
+/// <param name="Line">Line on which the event begins.</param>
 public sealed record CaseEvent(
     double AtSeconds, double? LoadTorqueNewtonMetres, double? SupplyVolts, string? Command, int Line)
 {
+    /// <summary>The file of <see cref="Line"/>.</summary>
+    public required string FileName { get; init; }
+
     /// <summary>The condition of <see cref="CaseKeys.EventWhenSpeedAbove"/>, rad/s.</summary>
     public double? WhenSpeedAbove { get; init; }
 

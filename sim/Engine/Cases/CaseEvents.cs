@@ -42,6 +42,7 @@ internal sealed class CaseEvents(ProblemList problems)
 
             events.Add(new CaseEvent(at?.Number ?? double.PositiveInfinity, Number(CaseKeys.EventLoadTorque), Number(CaseKeys.EventSupplyVoltage), Word(CaseKeys.EventCommand), lines[i])
             {
+                FileName = problems.File,
                 WhenSpeedAbove = Number(CaseKeys.EventWhenSpeedAbove),
                 WhenSpeedBelow = Number(CaseKeys.EventWhenSpeedBelow),
                 WhenStage = (int?)Number(CaseKeys.EventWhenStage),

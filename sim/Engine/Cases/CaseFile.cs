@@ -118,9 +118,9 @@ public sealed class CaseFile
     /// <returns>The problem, on the line of the key, or of its table, or without line when both are missing.</returns>
     public CaseProblem Problem(CaseKey key, string found, string allowed)
     {
-        int line = _values.TryGetValue((key, -1), out CaseValue? value) ? value.Line
-            : _tableLines.GetValueOrDefault(key.Table);
-        return new CaseProblem(FileName, line, key.Path, found, allowed);
+        return _values.TryGetValue((key, -1), out CaseValue? value)
+            ? new CaseProblem(value.File ?? FileName, value.Line, key.Path, found, allowed)
+            : new CaseProblem(FileName, _tableLines.GetValueOrDefault(key.Table), key.Path, found, allowed);
     }
 
     private CaseProblem Missing(CaseKey key) => Problem(key, "nothing", key.AllowedInFull);

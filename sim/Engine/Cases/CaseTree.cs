@@ -59,10 +59,20 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
         }
     }
 
-    private void ReadEvent(int line, IEnumerable<KeyValueSyntax> pairs)
+    /// <summary>Reads one event.</summary>
+    internal void ReadEvent(int line, IEnumerable<KeyValueSyntax> pairs)
     {
         EventLines.Add(line);
         foreach (KeyValueSyntax pair in pairs) ReadPair([EventTable], pair, EventLines.Count - 1);
+    }
+
+    /// <summary>Reads a key that stands by its whole path, in quotes or not, outside of its table.</summary>
+    internal void ReadByPath(KeyValueSyntax pair)
+    {
+        if (problems.IsFull || pair.Key is null || pair.Value is null) return;
+        int line = LineOf(pair.Key);
+        string[] segments = [.. KeyPath.Segments(pair.Key).SelectMany(part => part.Split('.'))];
+        ReadKey(line, segments, KeyPath.Join(segments), pair.Value, -1);
     }
 
     private void ReadPair(string[] table, KeyValueSyntax pair, int eventIndex)
@@ -77,9 +87,14 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
         if (path == EventTable) ReadEventList(line, pair.Value);
         else if (KnownTables.Contains(path)) ReadInlineTable(segments, path, line, pair.Value);
         else if (isInEvent && eventIndex < 0) Report(line, path, "a key of an event outside of any", EventsOnly);
-        else if (!KnownKeys.TryGetValue(path, out CaseKey? key)) ReportUnknownKey(line, segments, path);
+        else ReadKey(line, segments, path, pair.Value, eventIndex);
+    }
+
+    private void ReadKey(int line, string[] segments, string path, ValueSyntax value, int eventIndex)
+    {
+        if (!KnownKeys.TryGetValue(path, out CaseKey? key)) ReportUnknownKey(line, segments, path);
         else if (!_lineOf.TryAdd((path, eventIndex), line)) ReportTwice(line, path, _lineOf[(path, eventIndex)]);
-        else Entries.Add(new CaseEntry(key, line, pair.Value, eventIndex));
+        else Entries.Add(new CaseEntry(key, line, value, eventIndex));
     }
 
     private void ReadInlineTable(string[] segments, string path, int line, ValueSyntax value)

@@ -7,6 +7,9 @@ namespace StarterCtl.Engine.Cases;
 /// <param name="Line">Its line; 0 for a default.</param>
 internal sealed record CaseValue(string Written, int Line)
 {
+    /// <summary>The file in which it stands; null for a default.</summary>
+    internal string? File { get; init; }
+
     /// <summary>SI number, count or ratio.</summary>
     internal double Number { get; init; } = double.NaN;
 

@@ -16,9 +16,13 @@ internal sealed class ProblemList(string file)
 
     internal bool IsFull => _problems.Count >= Most;
 
-    internal void Add(int line, string key, string found, string allowed)
+    internal IEnumerable<CaseProblem> All => _problems;
+
+    internal void Add(int line, string key, string found, string allowed) => Add(new CaseProblem(file, line, key, found, allowed));
+
+    internal void Add(CaseProblem problem)
     {
-        if (!IsFull) _problems.Add(new CaseProblem(file, line, key, found, allowed));
+        if (!IsFull) _problems.Add(problem);
     }
 
     internal void ThrowIfAny()

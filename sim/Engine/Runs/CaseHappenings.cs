@@ -51,7 +51,7 @@ internal static class CaseHappenings
         if (StageOf(written) > stageCount) yield return Problem(CaseKeys.EventContact, $"\"{written.Contact}\" of {stageCount} stages", $"\"stage 1\" to \"stage {stageCount}\"");
 
         CaseProblem Without(CaseKey key, string what, string needed) => Problem(key, $"it in a case without {what}", $"{needed} in the file");
-        CaseProblem Problem(CaseKey key, string found, string allowed) => new(file.FileName, written.Line, key.Path, found, allowed);
+        CaseProblem Problem(CaseKey key, string found, string allowed) => new(written.FileName, written.Line, key.Path, found, allowed);
     }
 
     private static RunEvent EventOf(CaseEvent written) =>
@@ -78,7 +78,8 @@ internal static class CaseHappenings
             CoolingBlocked = written.Cooling is string cooling ? cooling == "blocked" : null,
         };
 
-    private static EventCondition? ConditionOf(CaseEvent written)
+    /// <summary>What an event of a case waits for; null: its time.</summary>
+    public static EventCondition? ConditionOf(CaseEvent written)
     {
         if (written.WhenSpeedAbove is double above) return new EventCondition(EventConditionKind.SpeedAbove, above, written.AfterSeconds);
         if (written.WhenSpeedBelow is double below) return new EventCondition(EventConditionKind.SpeedBelow, below, written.AfterSeconds);

@@ -17,6 +17,7 @@ public sealed partial class PlantSolver
     private double _signedSpeed;
     private double _lowestSpeed;
     private bool _isPlain;
+    private bool _isQuiet;
 
     private void BeginLinear()
     {
@@ -31,8 +32,17 @@ public sealed partial class PlantSolver
         _ampsSlope = _regime.AmpsSlope.At(_amps, _speed);
     }
 
+    // Nothing is to be looked for any more: the state only has to be carried on.
+    private void AdvanceQuietly(double seconds)
+    {
+        _wholeStep.Apply(ref _amps, ref _speed);
+        _booksSeconds += seconds;
+        _peaks.Note(_amps);
+    }
+
     private double AdvanceLinear(double seconds)
     {
+        if (_isQuiet) _ampsSlope = _regime.AmpsSlope.At(_amps, _speed);
         if (_wholeStep.Seconds != seconds) PrepareWholeStep(seconds);
         double amps = _amps, speed = _speed;
         _wholeStep.Apply(ref amps, ref speed);
@@ -41,6 +51,9 @@ public sealed partial class PlantSolver
         {
             double brokenSeconds = BrokenSeconds(seconds, amps, speed, slope);
             if (brokenSeconds <= seconds) return AdvanceToEvent(brokenSeconds);
+            Commit(seconds, amps, speed, slope);
+            _isQuiet = HoldsForEver();
+            return seconds;
         }
 
         Commit(seconds, amps, speed, slope);
@@ -54,6 +67,18 @@ public sealed partial class PlantSolver
         _isPlain = _conduction != 0 && _rotation != 0 && seconds < _regime.HalfSwingSeconds;
         // Only a shaft that could come to rest within the step at all can touch zero and come back.
         _lowestSpeed = seconds * _steepestAcceleration;
+        _isQuiet = HoldsForEver();
+    }
+
+    // Neither current nor speed turns any more, and both keep their signs where they settle: so they do on the way.
+    private bool HoldsForEver()
+    {
+        if (_conduction == 0 || _rotation == 0) return false;
+        LinearForm slopeOf = _regime.AmpsSlope, ofSpeed = _regime.Acceleration;
+        double slope = slopeOf.At(_amps, _speed), acceleration = ofSpeed.At(_amps, _speed);
+        if (_regime.Turns(slope, slopeOf.Amps * slope + slopeOf.Speed * acceleration)) return false;
+        if (_regime.Turns(acceleration, ofSpeed.Amps * slope + ofSpeed.Speed * acceleration)) return false;
+        return _regime.TrySettle(_amps, _speed, out double amps, out double speed) && _signedAmps * amps >= 0 && _signedSpeed * speed >= 0;
     }
 
     // The rule: signs hold at the end, the current does not turn, and the shaft is too fast to come to rest on the way.

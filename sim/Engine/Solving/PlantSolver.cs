@@ -28,6 +28,9 @@ public sealed partial class PlantSolver
     private double _booksAmps;
     private double _booksSpeed;
     private double _booksSeconds;
+    private double _openCircuitVolts;
+    private double _sourceOhms;
+    private Share _line;
     private double _amps;
     private double _speed;
     private double _fieldAmps;
@@ -89,10 +92,10 @@ public sealed partial class PlantSolver
     public double LineAmps => _network.Line.Amps(_amps, _fieldAmps);
 
     /// <summary>Voltage at the starter's input terminals, V.</summary>
-    public double TerminalVolts => _conditions.Supply.OpenCircuitVolts - _conditions.Supply.SourceOhms * LineAmps;
+    public double TerminalVolts => _openCircuitVolts - _sourceOhms * _line.Amps(_amps, _fieldAmps);
 
     /// <summary>dIa/dt, A/s.</summary>
-    public double AmpsSlope => _isLinear ? _ampsSlope : _curved.Slope(0);
+    public double AmpsSlope => _isLinear ? _regime.AmpsSlope.At(_amps, _speed) : _curved.Slope(0);
 
     /// <summary>dw/dt, rad/s2.</summary>
     public double Acceleration => _isLinear ? _regime.Acceleration.At(_amps, _speed) : _curved.Slope(1);
@@ -178,6 +181,12 @@ public sealed partial class PlantSolver
     /// <param name="seconds">Span, s, 0 or more.</param>
     public void Advance(double seconds)
     {
+        if (_isQuiet && seconds == _wholeStep.Seconds) AdvanceQuietly(seconds);
+        else AdvanceWatchfully(seconds);
+    }
+
+    private void AdvanceWatchfully(double seconds)
+    {
         double remaining = seconds;
         int events = 0;
         while (remaining > 0)
@@ -252,6 +261,7 @@ public sealed partial class PlantSolver
 
     private void ChooseRegime()
     {
+        _isQuiet = false;
         bool wasLinear = _isLinear;
         double constantBefore = _constant;
         _conduction = ChooseConduction();
@@ -259,6 +269,9 @@ public sealed partial class PlantSolver
         _constant = ConstantAt(_fieldAmps, _amps);
         _rotation = ChooseRotation();
         _drivingVolts = _network.ArmatureVolts - _network.CouplingOhms * _fieldAmps;
+        _openCircuitVolts = _conditions.Supply.OpenCircuitVolts;
+        _sourceOhms = _conditions.Supply.SourceOhms;
+        _line = _network.Line;
         double volts = _network.ArmatureVolts;
         _ampsScale = Math.Max(volts, Math.Abs(_constant * _speed)) / _network.ArmatureOhms + 1e-9;
         _speedScale = Math.Max(volts / _conditions.Machine.Constant, Math.Abs(_speed)) + 1e-9;

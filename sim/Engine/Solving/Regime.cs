@@ -16,6 +16,7 @@ public sealed class Regime
     // Of the damped swing or decay of current and speed: half the trace of their equations, and its square less their determinant.
     private readonly double _halfTrace;
     private readonly double _discriminant;
+    private readonly bool _isBalance;
 
     /// <summary>Builds the regime's coefficients.</summary>
     /// <param name="machine">Machine and inertia.</param>
@@ -28,6 +29,7 @@ public sealed class Regime
     public Regime(Machine machine, double constant, Load load, double openCircuitVolts, double circuitOhms, int conduction, int rotation)
     {
         Conduction = conduction;
+        _isBalance = machine.ArmatureHenries == 0;
         Rotation = rotation;
         if (rotation != 0)
         {
@@ -88,5 +90,40 @@ public sealed class Regime
         double part = rate * ratio;
         if (!(part > 0)) return double.PositiveInfinity;
         return (float)Math.Log((1 + part) / Math.Max(1 - part, double.Epsilon)) / (2 * rate);
+    }
+
+    /// <summary>Whether a current or speed turns at any time from now.</summary>
+    /// <param name="slope">Its slope now.</param>
+    /// <param name="slopeOfSlope">Slope of that slope.</param>
+    public bool Turns(double slope, double slopeOfSlope)
+    {
+        if (_discriminant < 0) return true;
+        // tanh(rt) reaches what lies between 0 and 1, and nothing beyond; where r is zero, t itself is what is asked for.
+        double ratio = -slope / (slopeOfSlope - _halfTrace * slope);
+        return ratio > 0 && !(Math.Sqrt(_discriminant) * ratio >= 1);
+    }
+
+    /// <summary>Where current and speed settle.</summary>
+    /// <param name="amps">Current now, A.</param>
+    /// <param name="speed">Speed now, rad/s.</param>
+    /// <param name="finalAmps">Final current, A.</param>
+    /// <param name="finalSpeed">Final speed, rad/s.</param>
+    /// <returns>False where they do not settle at a point.</returns>
+    public bool TrySettle(double amps, double speed, out double finalAmps, out double finalSpeed)
+    {
+        finalAmps = finalSpeed = 0;
+        LinearForm first = AmpsSlope;
+        if (_isBalance)
+        {
+            // Without inductance the balance of voltages, not its slope, says which current belongs to which speed.
+            double perSpeed = AmpsSlope.Amps / Acceleration.Amps;
+            first = new LinearForm(1, -perSpeed, perSpeed * speed - amps);
+        }
+
+        double determinant = first.Amps * Acceleration.Speed - first.Speed * Acceleration.Amps;
+        if (determinant == 0) return false;
+        finalAmps = (first.Speed * Acceleration.One - first.One * Acceleration.Speed) / determinant;
+        finalSpeed = (first.One * Acceleration.Amps - first.Amps * Acceleration.One) / determinant;
+        return true;
     }
 }

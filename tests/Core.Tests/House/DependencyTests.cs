@@ -21,7 +21,8 @@ public sealed class DependencyTests
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Desk/StarterCtl.Desk"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
-        ["sim/App/StarterCtl.App"] = ["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link"],
+        ["sim/Trials/StarterCtl.Trials"] = ["StarterCtl.Core", "StarterCtl.Engine"],
+        ["sim/App/StarterCtl.App"] = ["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Trials"],
         ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
         ["tests/Firmware.Tests/StarterCtl.Firmware.Tests"] = ["StarterCtl.Firmware", "StarterCtl.Engine"],
         // The board's own sources are compiled in: its program is for no desktop.

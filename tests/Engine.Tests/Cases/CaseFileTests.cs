@@ -62,6 +62,7 @@ public sealed class CaseFileTests
         Assert.Equal(
             new CaseEvent(7, null, 180, "emergency stop", happening.Line)
             {
+                FileName = Sample.File,
                 FieldSupplyVolts = 80,
                 Field = "open",
                 SpeedSignal = "lost",
@@ -100,8 +101,8 @@ public sealed class CaseFileTests
         int firstLine = 1 + Sample.Text[..Sample.Text.IndexOf("[[event]]", StringComparison.Ordinal)].Count(letter => letter == '\n');
         Assert.Equal(
             [
-                new CaseEvent(5, 120, null, null, firstLine),
-                new CaseEvent(7, null, 180, "emergency stop", firstLine + 4),
+                new CaseEvent(5, 120, null, null, firstLine) { FileName = Sample.File },
+                new CaseEvent(7, null, 180, "emergency stop", firstLine + 4) { FileName = Sample.File },
             ],
             read.Events);
     }

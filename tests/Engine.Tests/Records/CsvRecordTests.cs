@@ -92,7 +92,7 @@ public sealed class CsvRecordTests
     public void All_Names_AreUniqueAndEndWithTheirUnit()
     {
         Assert.Equal(SignalTable.All.Count, SignalTable.All.Select(signal => signal.Name).Distinct().Count());
-        Dictionary<string, string> endings = new() { ["s"] = "Seconds", ["V"] = "Volts", ["A"] = "Amps", ["rad/s"] = "RadPerSec", ["N m"] = "NewtonMetres", ["degC"] = "Celsius", ["us"] = "Microseconds" };
+        Dictionary<string, string> endings = new() { ["s"] = "Seconds", ["V"] = "Volts", ["A"] = "Amps", ["rad/s"] = "RadPerSec", ["N m"] = "NewtonMetres", ["degC"] = "Celsius" };
         Assert.All(SignalTable.All.Where(signal => signal.Unit.Length > 0), signal => Assert.EndsWith(endings[signal.Unit], signal.Name, StringComparison.Ordinal));
         Assert.All(SignalTable.All, signal => Assert.EndsWith(".", signal.Description, StringComparison.Ordinal));
     }

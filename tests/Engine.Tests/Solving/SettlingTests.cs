@@ -1,0 +1,75 @@
+using CsCheck;
+using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Solving;
+using StarterCtl.Engine.Tests.Runs;
+using Xunit;
+
+namespace StarterCtl.Engine.Tests.Solving;
+
+/// <summary>Where a linear regime settles, and from when on it needs no more watching.</summary>
+public sealed class SettlingTests
+{
+    // 220 V, 0.18 ohm, 1.69 V s/rad, 70 N m: 70 / 1.69 = 41.42 A and (220 - 41.42 x 0.18) / 1.69 = 125.77 rad/s.
+    [Theory]
+    [InlineData(0.003)]
+    [InlineData(0)]
+    public void TrySettle_LoadedMachine_IsWhereTorqueAndVoltagesBalance(double henries)
+    {
+        Machine machine = new(1.69, 0.18, henries, 0, 2.5);
+        Regime regime = new(machine, 1.69, new Load(70, 0, 0), 220, 0.18, 1, 1);
+
+        // Without inductance current and speed stand on the balance already: (220 - 100 x 1.69) / 0.18 A.
+        Assert.True(regime.TrySettle(51 / 0.18, 100, out double amps, out double speed));
+
+        Assert.Equal(41.42, amps, 0.005);
+        Assert.Equal(125.77, speed, 0.005);
+    }
+
+    // Source: the three cases of a damped second-order system, any control text. Critical is L = R^2 J / (4 k^2).
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Turns_CurrentThatRisesFromRest_DoesSoOnceMore(double overCritical)
+    {
+        Machine machine = new(0.03, 2.4, 0.012 * overCritical, 0, 7.5e-6);
+        Regime regime = new(machine, 0.03, Load.None, 12, 2.4, 1, 1);
+        double slope = regime.AmpsSlope.At(0, 0), acceleration = regime.Acceleration.At(0, 0);
+
+        Assert.True(regime.Turns(slope, regime.AmpsSlope.Amps * slope + regime.AmpsSlope.Speed * acceleration));
+    }
+
+    // The same machine without inductance: its current falls from standstill on and never turns.
+    [Fact]
+    public void Turns_CurrentWithoutInductance_Never()
+    {
+        Regime regime = new(new Machine(0.03, 2.4, 0, 0, 7.5e-6), 0.03, Load.None, 12, 2.4, 1, 1);
+        double slope = regime.AmpsSlope.At(5, 0), acceleration = regime.Acceleration.At(5, 0);
+
+        Assert.False(regime.Turns(slope, regime.AmpsSlope.Amps * slope + regime.AmpsSlope.Speed * acceleration));
+    }
+
+    // Spans that never come twice in a row are watched every time; equal ones only until nothing can happen any more.
+    [Fact]
+    public void Advance_EqualSpans_GoTheWayOfUnequalOnes() =>
+        Gen.Select(Rigs.AnyLinear, Gen.Double[-1.2, 1.2], Gen.Double[0, 1]).Sample((rig, spin, friction) =>
+        {
+            double topSpeed = rig.Supply.OpenCircuitVolts / rig.Machine.Constant;
+            Load load = rig.Load with { ConstantNewtonMetres = friction * rig.Load.ConstantNewtonMetres };
+            double ohms = rig.Machine.ArmatureOhms, most = rig.Supply.OpenCircuitVolts / ohms, span = rig.Machine.InertiaKgM2 * ohms / (rig.Machine.Constant * rig.Machine.Constant) / 50;
+            PlantSolver equal = Spinning(), unequal = Spinning();
+
+            for (int i = 0; i < 500; i++)
+            {
+                equal.Advance(span);
+                unequal.Advance(0.4 * span);
+                unequal.Advance(0.6 * span);
+            }
+
+            Assert.Equal(0, (equal.PeakAmps - unequal.PeakAmps) / most, 1e-9);
+            Assert.Equal(0, (equal.ArmatureAmps - unequal.ArmatureAmps) / most, 1e-9);
+            Assert.Equal(0, (equal.SpeedRadPerSec - unequal.SpeedRadPerSec) / topSpeed, 1e-9);
+
+            PlantSolver Spinning() => new(new PlantConditions(rig.Machine, load, rig.Supply, [], true, 0), spin * topSpeed);
+        }, iter: 200);
+}
