@@ -9,6 +9,7 @@ using StarterCtl.App.Output;
 using StarterCtl.App.Verbs;
 using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Records;
 using StarterCtl.Link;
 
 namespace StarterCtl.App;
@@ -45,6 +46,11 @@ public static class Program
             }).ConfigureAwait(false);
         }
         catch (CaseException error)
+        {
+            terminal.Fail(error.Message);
+            return ExitCode.Input;
+        }
+        catch (RecordException error)
         {
             terminal.Fail(error.Message);
             return ExitCode.Input;
@@ -92,6 +98,7 @@ public static class Program
             DemoVerb.Do(terminal, parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
         root.Subcommands.Add(DesignVerb.Build(terminal));
         root.Subcommands.Add(RunVerb.Build(terminal));
+        root.Subcommands.Add(ReplayVerb.Build(terminal));
         root.Subcommands.Add(ReportVerb.Build(terminal));
         root.Subcommands.Add(ExportVerb.Build(terminal));
         root.Subcommands.Add(TrialVerb.Build(terminal));

@@ -4,7 +4,7 @@ using StarterCtl.Firmware;
 namespace StarterCtl.Link;
 
 /// <summary>Makes rows of a record of the samples that a board sends, so that a board's record and a simulated one lie over each other.</summary>
-/// <remarks>What only a simulation knows, the torques, is not a number here.</remarks>
+/// <remarks>What only a simulation knows, the torques, is not a number here, nor is what a board does not send.</remarks>
 public sealed class TelemetryDecoder
 {
     private const double SecondsPerMicrosecond = 1e-6;
@@ -45,6 +45,7 @@ public sealed class TelemetryDecoder
         ArmatureCelsius = float.NaN,
         FieldCelsius = float.NaN,
         HottestSectionCelsius = float.NaN,
+        ResistorCelsius = float.NaN,
         Phase = _message.Phase,
         Stage = _message.Stage,
         Reason = _message.Reason,

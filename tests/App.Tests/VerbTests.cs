@@ -18,7 +18,7 @@ public sealed class VerbTests : IDisposable
         Assert.Equal(0, await _cli.Run("--out", _cli.OutFolder));
 
         string[] names = [.. Directory.GetFiles(_cli.OutFolder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
-        Assert.Equal(["line-shaft.record.csv", "line-shaft.report.html", "line-shaft.run.json", "line-shaft.settings.txt", "line-shaft.toml"], names);
+        Assert.Equal(["line-shaft.record.csv", "line-shaft.record.json", "line-shaft.report.html", "line-shaft.run.json", "line-shaft.settings.txt", "line-shaft.toml"], names);
 
         string mine = Path.Combine(_cli.OutFolder, "line-shaft.toml");
         await File.WriteAllTextAsync(mine, "# mine", TestContext.Current.CancellationToken);

@@ -9,11 +9,18 @@ namespace StarterCtl.Link.Tests;
 /// <summary>Samples of a board are rows of the one table of signals.</summary>
 public sealed class SignalTests
 {
+    // Readings and lamps that only a record of the simulator has: a replay needs them, and a board's samples are too few for one.
+    private static readonly string[] NotSent =
+    [
+        "elapsedMicroseconds", "stale", "resistorCelsius", "permissives", "startPressed", "stopPressed", "resetPressed", "emergencyStop",
+        "readyLamp", "runningLamp", "trippedLamp",
+    ];
+
     [Fact]
     public void Signals_AllButTheSimulationsOwn_AreInASample()
     {
         string[] sent = [.. typeof(TelemetryMessage).GetFields().Select(field => field.Name), .. Enum.GetNames<TelemetrySwitches>()];
-        string[] signals = [.. SignalTable.All.Where(signal => !signal.Description.Contains("simulation only", StringComparison.Ordinal)).Select(signal => signal.Name)];
+        string[] signals = [.. SignalTable.All.Where(signal => signal.Role != SignalRole.Plant).Select(signal => signal.Name).Except(NotSent)];
 
         Assert.Equal(22, signals.Length);
         Assert.All(signals.Where(signal => signal != "timeSeconds"), signal => Assert.Contains(signal, sent, StringComparer.OrdinalIgnoreCase));
@@ -44,8 +51,9 @@ public sealed class SignalTests
 
         Sample sample = Taken(message);
 
-        double[] numbers = [.. SignalTable.All.Select(signal => signal.Number(sample))];
+        double[] numbers = [.. SignalTable.All.Where(signal => !NotSent.Contains(signal.Name)).Select(signal => signal.Number(sample))];
         Assert.Equal([1.5, 250, 100, 96, 240, 245, double.NaN, double.NaN, 3, 4, (int)message.Reason, 1, 2, 0, 0, 7, 3, (int)message.Fault, 3, 0, 0, 0, 0, 0, double.NaN, double.NaN, double.NaN], numbers);
+        Assert.True(float.IsNaN(sample.ResistorCelsius));
     }
 
     [Theory]

@@ -3,7 +3,7 @@ using System.IO;
 
 namespace StarterCtl.App.Output;
 
-/// <summary>A file could not be written; nothing of it is left behind.</summary>
+/// <summary>A file could not be written; nothing of it is left behind unless the message says so.</summary>
 public sealed class OutputException : Exception
 {
     private const int DiskFullOnLinux = 28;
@@ -25,7 +25,8 @@ public sealed class OutputException : Exception
     /// <summary>Puts the system's error into words.</summary>
     /// <param name="path">The file that was to be written.</param>
     /// <param name="error">What the system said.</param>
-    public static OutputException Of(string path, Exception error)
+    /// <param name="left">What is left of it, as the end of a sentence.</param>
+    public static OutputException Of(string path, Exception error, string left = "")
     {
         bool isFull = (error.HResult & 0xFFFF) is DiskFullOnLinux or DiskFullOnWindows;
         string cause = FileInTheWay(path) is string file ? $"{file} is a file, not a folder"
@@ -36,7 +37,7 @@ public sealed class OutputException : Exception
                 FileNotFoundException or DirectoryNotFoundException => "no file can be made there",
                 _ => error.Message,
             };
-        return new OutputException(path, cause, isFull);
+        return new OutputException(path, cause + left, isFull);
     }
 
     private static string? FileInTheWay(string path)

@@ -14,7 +14,8 @@ internal static class CaseVerb
     /// <param name="description">What it does, with an example.</param>
     /// <param name="act">Does it and gives an <see cref="ExitCode"/>.</param>
     /// <param name="hasJson">False for a verb whose only product is a file.</param>
-    public static Command Build(Terminal terminal, string name, string description, Func<VerbCall, int> act, bool hasJson = true)
+    /// <param name="more">Options of its own.</param>
+    public static Command Build(Terminal terminal, string name, string description, Func<VerbCall, int> act, bool hasJson = true, params Option[] more)
     {
         Argument<string> casePath = new("CASE")
         {
@@ -23,8 +24,9 @@ internal static class CaseVerb
         VerbOptions options = new();
         Command command = new(name, description) { casePath, options.Out };
         if (hasJson) command.Options.Insert(0, options.Json);
+        foreach (Option option in more) command.Add(option);
         command.SetAction((parsed, cancellation) => Task.Run(() => act(new VerbCall(
-            terminal, parsed.GetRequiredValue(casePath), hasJson && parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation))));
+            terminal, parsed.GetRequiredValue(casePath), hasJson && parsed.GetValue(options.Json), parsed.GetValue(options.Out), parsed, cancellation))));
         return command;
     }
 }

@@ -6,6 +6,7 @@ using StarterCtl.App.Output;
 using StarterCtl.App.Tables;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
 
 namespace StarterCtl.App.Verbs;
@@ -21,8 +22,6 @@ internal static class DemoVerb
         string text = ShippedCases.Text(CaseName);
         CaseFile file = CaseFile.Parse(CaseName, text);
         CaseDesign designed = CaseDesign.Of(file);
-        StartStudy study = terminal.Work("demo", progress => CaseRunner.Run(file, progress, cancellation));
-        string json = JsonText.Of(RunJson.Of(study));
         OutputPlace output = new(place ?? Path.Combine(OutputPlace.DefaultFolder, "demo"), CaseName);
         string casePath = Path.Combine(Path.GetDirectoryName(output.PathOf("report.html")) ?? "", CaseName);
 
@@ -30,7 +29,11 @@ internal static class DemoVerb
         bool isThere = File.Exists(casePath);
         using OutputFiles files = new(null);
         if (!isThere) files.Add("the case", casePath, writer => writer.Write(text));
-        RunVerb.AddTo(files, study, json, output, cancellation);
+        using RecordOutput record = new(files, output, [RecordFormat.Csv]);
+        StartStudy study = terminal.Work("demo", progress => CaseRunner.Run(file, new RecordOrder(record.Open, false), progress, cancellation));
+        string json = JsonText.Of(RunJson.Of(study));
+        record.Complete();
+        RunVerb.AddTo(files, study, json, output);
         ReportVerb.AddTo(files, study, output, cancellation);
         files.Commit();
 

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Threading;
 using StarterCtl.App.Json;
 using StarterCtl.App.Output;
 using StarterCtl.App.Tables;
@@ -13,19 +12,28 @@ namespace StarterCtl.App.Verbs;
 internal static class RunVerb
 {
     /// <summary>The verb with its options.</summary>
-    public static Command Build(Terminal terminal) => CaseVerb.Build(
-        terminal,
-        "run",
-        "Simulate the start of a case with the board's own control code; judge it and write its record.\n\nExample:\n  starterctl run sim/cases/line-shaft.toml\n  starterctl run sim/cases/bench-rig.toml --json --out records",
-        Do);
+    public static Command Build(Terminal terminal)
+    {
+        RecordOptions options = new();
+        return CaseVerb.Build(
+            terminal,
+            "run",
+            "Simulate the start of a case with the board's own control code; judge it and write its record.\n\nExample:\n  starterctl run sim/cases/line-shaft.toml\n  starterctl run sim/cases/bench-rig.toml --json --out records\n  starterctl run sim/cases/bench-rig.toml --every-period --format parquet,comtrade",
+            call => Do(call, options),
+            more: [options.Format, options.EveryPeriod]);
+    }
 
-    private static int Do(VerbCall call)
+    private static int Do(VerbCall call, RecordOptions options)
     {
         CaseFile file = CaseFile.Read(call.CasePath);
-        StartStudy study = call.Terminal.Work("run", progress => CaseRunner.Run(file, progress, call.Cancellation));
-        string json = JsonText.Of(RunJson.Of(study));
+        OutputPlace place = new(call.Place, call.CasePath);
         using OutputFiles files = new(call.CasePath);
-        AddTo(files, study, json, new OutputPlace(call.Place, call.CasePath), call.Cancellation);
+        using RecordOutput record = new(files, place, options.FormatsOf(call.Parsed));
+        StartStudy study = call.Terminal.Work("run", progress => CaseRunner.Run(
+            file, new RecordOrder(record.Open, call.Parsed.GetValue(options.EveryPeriod)), progress, call.Cancellation));
+        string json = JsonText.Of(RunJson.Of(study));
+        record.Complete();
+        AddTo(files, study, json, place);
         files.Commit();
 
         if (call.AsJson) call.Terminal.Data.WriteLine(json);
@@ -35,10 +43,9 @@ internal static class RunVerb
         return study.Verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 
-    /// <summary>Writes the record, the settings that made it and the result beside their places.</summary>
-    public static void AddTo(OutputFiles files, StartStudy study, string json, OutputPlace place, CancellationToken cancellation)
+    /// <summary>Writes the settings of a run and its result beside their places.</summary>
+    public static void AddTo(OutputFiles files, StartStudy study, string json, OutputPlace place)
     {
-        files.Add("the record", place.PathOf("record.csv"), writer => CsvRecord.Write(study.Record, writer, cancellation));
         files.Add("the settings", place.PathOf("settings.txt"), writer => writer.Write(SettingsText.Write(study.Settings)));
         files.Add("the result", place.PathOf("run.json"), writer => writer.WriteLine(json));
     }

@@ -3,86 +3,119 @@ using StarterCtl.Core;
 namespace StarterCtl.Engine.Records;
 
 /// <summary>One row of a record: the machine, what the controller saw, what it decided and why.</summary>
-public readonly record struct Sample
+public record struct Sample
 {
     /// <summary>Time since the start of the case, s; the power-up tick lies one period before 0.</summary>
-    public required double TimeSeconds { get; init; }
+    public double TimeSeconds { get; set; }
 
     /// <summary>Voltage at the starter's input terminals as read, V.</summary>
-    public required float SupplyVolts { get; init; }
+    public float SupplyVolts { get; set; }
 
     /// <summary>Armature current as read, A.</summary>
-    public required float ArmatureAmps { get; init; }
+    public float ArmatureAmps { get; set; }
 
     /// <summary>Speed as read, rad/s.</summary>
-    public required float SpeedRadPerSec { get; init; }
+    public float SpeedRadPerSec { get; set; }
 
     /// <summary>The controller's back-EMF from speed, V.</summary>
-    public required float BackEmfVolts { get; init; }
+    public float BackEmfVolts { get; set; }
 
     /// <summary>The controller's back-EMF from the voltage equation, V; NaN while not valid.</summary>
-    public required float ResistiveBackEmfVolts { get; init; }
+    public float ResistiveBackEmfVolts { get; set; }
 
     /// <summary>True torque of the machine, N m.</summary>
-    public required double TorqueNewtonMetres { get; init; }
+    public double TorqueNewtonMetres { get; set; }
 
     /// <summary>True load torque, N m.</summary>
-    public required double LoadTorqueNewtonMetres { get; init; }
+    public double LoadTorqueNewtonMetres { get; set; }
 
     /// <summary>Phase after the tick.</summary>
-    public required Phase Phase { get; init; }
+    public Phase Phase { get; set; }
 
     /// <summary>Stage in effect.</summary>
-    public required int Stage { get; init; }
+    public int Stage { get; set; }
 
     /// <summary>Reason of the tick.</summary>
-    public required Reason Reason { get; init; }
+    public Reason Reason { get; set; }
 
     /// <summary>Number of the reason.</summary>
-    public required float ReasonQuantity { get; init; }
+    public float ReasonQuantity { get; set; }
 
     /// <summary>What it is held against.</summary>
-    public required float ReasonLimit { get; init; }
+    public float ReasonLimit { get; set; }
 
     /// <summary>Line coil.</summary>
-    public required bool CloseLine { get; init; }
+    public bool CloseLine { get; set; }
 
     /// <summary>Line contact.</summary>
-    public required bool LineClosed { get; init; }
+    public bool LineClosed { get; set; }
 
     /// <summary>Stage coils, bit 0 = stage 1.</summary>
-    public required int CloseStages { get; init; }
+    public int CloseStages { get; set; }
 
     /// <summary>Stage contacts, bit 0 = stage 1.</summary>
-    public required int StagesClosed { get; init; }
+    public int StagesClosed { get; set; }
 
     /// <summary>Latched fault.</summary>
-    public required FaultId Fault { get; init; }
+    public FaultId Fault { get; set; }
 
     /// <summary>Field current as read, A.</summary>
-    public float FieldAmps { get; init; }
+    public float FieldAmps { get; set; }
 
     /// <summary>Brake coil.</summary>
-    public bool CloseBrake { get; init; }
+    public bool CloseBrake { get; set; }
 
     /// <summary>Brake contact.</summary>
-    public bool BrakeClosed { get; init; }
+    public bool BrakeClosed { get; set; }
 
     /// <summary>Field coil.</summary>
-    public bool CloseField { get; init; }
+    public bool CloseField { get; set; }
 
     /// <summary>Field contact.</summary>
-    public bool FieldClosed { get; init; }
+    public bool FieldClosed { get; set; }
 
     /// <summary>True while the speed is known.</summary>
-    public bool SpeedValid { get; init; }
+    public bool SpeedValid { get; set; }
 
     /// <summary>True temperature of the armature winding, degC; NaN where it does not follow the run.</summary>
-    public float ArmatureCelsius { get; init; }
+    public float ArmatureCelsius { get; set; }
 
     /// <summary>True temperature of the field winding, degC; NaN likewise.</summary>
-    public float FieldCelsius { get; init; }
+    public float FieldCelsius { get; set; }
 
     /// <summary>True temperature of the hottest starter section, degC; NaN likewise.</summary>
-    public float HottestSectionCelsius { get; init; }
+    public float HottestSectionCelsius { get; set; }
+
+    /// <summary>Time that the controller was told on this tick, microseconds; 0 on the tick at power-up.</summary>
+    public int ElapsedMicroseconds { get; set; }
+
+    /// <summary>True when the readings are of an earlier tick.</summary>
+    public bool Stale { get; set; }
+
+    /// <summary>Temperature of the starting resistor as read, degC.</summary>
+    public float ResistorCelsius { get; set; }
+
+    /// <summary>Permissive inputs, bit 0 = input 1.</summary>
+    public int Permissives { get; set; }
+
+    /// <summary>Start input.</summary>
+    public bool StartPressed { get; set; }
+
+    /// <summary>Stop input.</summary>
+    public bool StopPressed { get; set; }
+
+    /// <summary>Reset input.</summary>
+    public bool ResetPressed { get; set; }
+
+    /// <summary>Stop chain open.</summary>
+    public bool EmergencyStop { get; set; }
+
+    /// <summary>Lamp: a press of start will be accepted.</summary>
+    public bool ReadyLamp { get; set; }
+
+    /// <summary>Lamp: the start is complete.</summary>
+    public bool RunningLamp { get; set; }
+
+    /// <summary>Lamp: a fault is latched.</summary>
+    public bool TrippedLamp { get; set; }
 }

@@ -24,12 +24,28 @@ public static class CaseRunner
     /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
     /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="CaseException">The case lacks something or contradicts itself; names file, line and key.</exception>
-    public static StartStudy Run(CaseFile file, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    public static StartStudy Run(CaseFile file, IProgress<double>? progress = null, CancellationToken cancellation = default) =>
+        Run(file, null, progress, cancellation);
+
+    /// <summary>Runs a case and writes its record as it goes.</summary>
+    /// <param name="file">The case.</param>
+    /// <param name="order">What takes the samples beside the record in memory; null: nothing.</param>
+    /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
+    /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
+    /// <exception cref="CaseException">The case lacks something or contradicts itself; names file, line and key.</exception>
+    public static StartStudy Run(CaseFile file, RecordOrder? order, IProgress<double>? progress, CancellationToken cancellation)
     {
         (CaseDesign designed, RunSetup setup, Settings settings) = Prepare(file);
         Record record = new(RecordPeriodMicroseconds(file, setup));
         Trace trace = new();
-        RunResult result = StartSimulation.Run(setup, settings, record, trace, progress, cancellation);
+        ISampleSink sink = record;
+        if (order != null)
+        {
+            RecordHeader header = RecordHeader.Of(file, setup, settings, order.EveryPeriod ? setup.PeriodMicroseconds : record.PeriodMicroseconds);
+            sink = new SampleFan(record, order.Open(header));
+        }
+
+        RunResult result = StartSimulation.Run(setup, settings, sink, trace, progress, cancellation);
         return new StartStudy
         {
             Title = TitleOf(file),

@@ -31,6 +31,7 @@ public sealed class StartSimulation : IPlantWatch
     private readonly double _periodSeconds;
     private readonly long _ticksPerSample;
     private double _tickSeconds;
+    private int _elapsedMicroseconds;
     private double _tickNewtonMetres;
 
     private StartSimulation(RunSetup setup, Settings settings, ISampleSink? record, Trace? trace)
@@ -115,6 +116,7 @@ public sealed class StartSimulation : IPlantWatch
         _side.Read(now);
         _tickSeconds = now;
         if (_isKept) _tickNewtonMetres = _plant.Constant * (float)_plant.ArmatureAmps;
+        _elapsedMicroseconds = elapsedMicroseconds;
         _controller.Tick(elapsedMicroseconds, _readings, _outputs);
         int cutouts = _side.Command(_outputs, now);
         if (_log.Tick(now, cutouts)) _trace?.Changed(now);
@@ -136,37 +138,17 @@ public sealed class StartSimulation : IPlantWatch
 
     private Sample Sampled(double now)
     {
-        Explanation why = _controller.Why;
-        Estimate estimate = _controller.Estimate;
-        return new Sample
+        Sample sample = new()
         {
             TimeSeconds = now,
-            SupplyVolts = _readings.SupplyVolts,
-            ArmatureAmps = _readings.ArmatureAmps,
-            SpeedRadPerSec = _readings.SpeedRadPerSec,
-            BackEmfVolts = estimate.BackEmfVolts,
-            ResistiveBackEmfVolts = estimate.ResistiveValid ? estimate.ResistiveBackEmfVolts : float.NaN,
             TorqueNewtonMetres = _tickNewtonMetres,
             LoadTorqueNewtonMetres = _plant.LoadTorqueNewtonMetres,
-            Phase = _controller.Phase,
-            Stage = _controller.Stage,
-            Reason = why.Reason,
-            ReasonQuantity = why.Quantity,
-            ReasonLimit = why.Limit,
-            CloseLine = _outputs.CloseLine,
-            LineClosed = _readings.LineClosed,
-            CloseStages = _outputs.CloseStages,
-            StagesClosed = _readings.StagesClosed,
-            Fault = _controller.Fault.Id,
-            FieldAmps = _readings.FieldAmps,
-            CloseBrake = _outputs.CloseBrake,
-            BrakeClosed = _readings.BrakeClosed,
-            CloseField = _outputs.CloseField,
-            FieldClosed = _readings.FieldClosed,
-            SpeedValid = _readings.SpeedValid,
             ArmatureCelsius = (float)_side.ArmatureCelsius,
             FieldCelsius = (float)_side.FieldCelsius,
             HottestSectionCelsius = (float)_side.HottestSectionCelsius,
         };
+        ControllerTick.PutReadings(ref sample, _elapsedMicroseconds, _readings);
+        ControllerTick.PutDecisions(ref sample, _controller, _outputs);
+        return sample;
     }
 }

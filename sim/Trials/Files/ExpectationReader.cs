@@ -46,7 +46,7 @@ internal sealed class ExpectationReader(ProblemList problems, IReadOnlyList<Case
         ExpectationKind kind = KindOf(kindKey);
         (int line, ValueSyntax value) = table.Values[kindKey];
         bool isQuantity = signal.Unit.Length > 0;
-        if (isQuantity && kind is ExpectationKind.Never or ExpectationKind.Order || signal.Word != null && kind is ExpectationKind.AtLeast or ExpectationKind.AtMost or ExpectationKind.StaysWithin)
+        if (isQuantity && kind is ExpectationKind.Never or ExpectationKind.Order || signal.Words != null && kind is ExpectationKind.AtLeast or ExpectationKind.AtMost or ExpectationKind.StaysWithin)
         {
             problems.Add(line, $"expect.{kindKey}", $"it for {signal.Name}, {(isQuantity ? "a quantity" : "a word")}", isQuantity ? "at-least, at-most, stays-within, reaches or settles" : "reaches, never, order or settles");
             return null;

@@ -1,5 +1,4 @@
 using System;
-using StarterCtl.Core;
 using StarterCtl.Engine;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Records;
@@ -20,13 +19,13 @@ internal static class SignalText
     };
 
     /// <summary>A sample's value, or its word.</summary>
-    public static string Of(Signal signal, in Sample sample) => signal.Word?.Invoke(sample) ?? Value(signal, signal.Number(sample));
+    public static string Of(Signal signal, in Sample sample) => signal.Words?.Word((int)signal.Number(sample)) ?? Value(signal, signal.Number(sample));
 
     /// <summary>What a signal with a unit measures; null for a word or a plain number.</summary>
     public static Dimension? DimensionOf(Signal signal) => signal.Unit switch
     {
         "" => null,
-        "s" => Dimension.Time,
+        "s" or "us" => Dimension.Time,
         "V" => Dimension.Voltage,
         "A" => Dimension.Current,
         "rad/s" => Dimension.Speed,
@@ -35,17 +34,12 @@ internal static class SignalText
         _ => throw new ArgumentOutOfRangeException(nameof(signal), signal.Unit, "a unit without a dimension"),
     };
 
+    /// <summary>A value of SI units in those of the signal.</summary>
+    public static double FromSi(Signal signal, double number) => signal.Unit == "us" ? number * 1e6 : number;
+
     /// <summary>The words that a signal can show, by their ids; empty where it is a number.</summary>
-    public static string[] WordsOf(Signal signal) => signal.Word == null ? [] : EnumOf(signal).GetEnumNames();
+    public static string[] WordsOf(Signal signal) => [.. signal.Words?.All ?? []];
 
     /// <summary>The id of a word out of <see cref="WordsOf"/>.</summary>
-    public static double IdOf(Signal signal, string word) => Convert.ToDouble(Enum.Parse(EnumOf(signal), word), System.Globalization.CultureInfo.InvariantCulture);
-
-    private static Type EnumOf(Signal signal) => signal.Name switch
-    {
-        "phase" => typeof(Phase),
-        "reason" => typeof(Reason),
-        "fault" => typeof(FaultId),
-        _ => throw new ArgumentOutOfRangeException(nameof(signal), signal.Name, "a signal of words that nobody listed"),
-    };
+    public static double IdOf(Signal signal, string word) => Array.IndexOf(WordsOf(signal), word);
 }
