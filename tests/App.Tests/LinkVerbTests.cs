@@ -1,12 +1,7 @@
 using System;
 using System.IO;
-using System.Net;
-using System.Threading;
 using System.Threading.Tasks;
-using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
-using StarterCtl.Engine.Runs;
-using StarterCtl.Firmware;
 using Xunit;
 
 namespace StarterCtl.App.Tests;
@@ -14,7 +9,7 @@ namespace StarterCtl.App.Tests;
 /// <summary>The verbs of the link against the whole firmware behind a port of this computer, by its clock.</summary>
 public sealed class LinkVerbTests : IDisposable
 {
-    private static readonly string BenchRig = Path.Combine(Repository.Root, "sim", "cases", "bench-rig.toml");
+    private static readonly string BenchRig = RunningBoard.BenchRig;
 
     private readonly Cli _cli = new();
 
@@ -48,7 +43,7 @@ public sealed class LinkVerbTests : IDisposable
         await using RunningBoard second = new(MemoryPath, false);
         await Opened(second);
         Assert.Contains("phase       ready\n", _cli.Output, StringComparison.Ordinal);
-        Assert.Equal(4, await _cli.Run("link", "start", second.Port));
+        Assert.Equal(1, await _cli.Run("link", "start", second.Port));
 
         Assert.Contains("start: the local permit for a start over the link is not given", _cli.Errors, StringComparison.Ordinal);
         Assert.False(second.IsAnyCoilOn);
@@ -99,36 +94,5 @@ public sealed class LinkVerbTests : IDisposable
         }
 
         Assert.Fail($"still locked:\n{_cli.Output}");
-    }
-
-    /// <summary>What the verb board runs, until it is disposed of.</summary>
-    private sealed class RunningBoard : IAsyncDisposable
-    {
-        private readonly CancellationTokenSource _end = new();
-        private readonly TcpLine _line = new(new IPEndPoint(IPAddress.Loopback, 0));
-        private readonly MemoryFile _memory;
-        private readonly DeskBoard _board;
-        private readonly Task _running;
-
-        public RunningBoard(string memoryPath, bool isPermitted)
-        {
-            _memory = MemoryFile.Open(memoryPath);
-            _board = new DeskBoard(CaseRunner.Prepare(CaseFile.Read(BenchRig)), _line, new BoardMemory(_memory, ResetCause.PowerUp), isPermitted);
-            Port = $"tcp:{_line.Place}";
-            _running = Task.Factory.StartNew(() => _board.Run(_end.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
-        }
-
-        public string Port { get; }
-
-        public bool IsAnyCoilOn => _board.IsAnyCoilOn;
-
-        public async ValueTask DisposeAsync()
-        {
-            await _end.CancelAsync();
-            await _running;
-            _line.Dispose();
-            _memory.Dispose();
-            _end.Dispose();
-        }
     }
 }
