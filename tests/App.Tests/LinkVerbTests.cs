@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Threading.Tasks;
 using StarterCtl.Engine.Cases;
+using StarterCtl.Firmware;
 using Xunit;
 
 namespace StarterCtl.App.Tests;
@@ -49,6 +50,48 @@ public sealed class LinkVerbTests : IDisposable
         Assert.False(second.IsAnyCoilOn);
     }
 
+    /// <summary>Bytes 0 to 1 announce the table's version, 2 to 3 the number of values, 4 to 7 their checksum: hardware-notes/05-serial-link.md.</summary>
+    [Theory]
+    [InlineData(UploadBegin.SettingsVersionAt, "the board has another version of the table of settings")]
+    [InlineData(UploadBegin.ValueCountAt, "not all values arrived")]
+    [InlineData(UploadBegin.ChecksumAt, "the values that arrived do not come to the announced checksum")]
+    public async Task Upload_AnnouncedWrongly_IsRefusedWithExitCode1_AndTheFormerSettingsStay(int changedByte, string words)
+    {
+        await using RunningBoard board = new(MemoryPath, false);
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        string kept = Kept();
+        await using FrameTamper line = new(board.Place, request =>
+        {
+            if (request.Id == MessageId.BeginUpload) request.PutByte(changedByte, request.GetByte(changedByte) + 1);
+            return true;
+        });
+
+        Assert.Equal(1, await _cli.Run("link", "upload", Changed(), line.Port));
+
+        Assert.Contains($"{words}\n", _cli.Errors, StringComparison.Ordinal);
+        Assert.Empty(_cli.Output);
+        Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
+        Assert.Equal(kept, Kept());
+    }
+
+    /// <summary>The line is cut in front of the 40th value, and in front of the commit.</summary>
+    [Theory]
+    [InlineData(MessageId.PutValue, 40)]
+    [InlineData(MessageId.CommitUpload, 1)]
+    public async Task Upload_CutOff_EndsWithExitCode4_AndTheFormerSettingsStay(MessageId id, int count)
+    {
+        await using RunningBoard board = new(MemoryPath, false);
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        string kept = Kept();
+        await using FrameTamper line = new(board.Place, request => request.Id != id || --count > 0);
+
+        Assert.Equal(4, await _cli.Run("link", "upload", Changed(), line.Port));
+
+        Assert.Contains("the board closed the line", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
+        Assert.Equal(kept, Kept());
+    }
+
     [Theory]
     [InlineData(4, "refused", "tcp:127.0.0.1:1")]
     [InlineData(2, "PORT: found \"tcp:127.0.0.1\"; allowed: tcp:HOST:PORT with a port from 1 to 65535", "tcp:127.0.0.1")]
@@ -83,6 +126,11 @@ public sealed class LinkVerbTests : IDisposable
     public void Dispose() => _cli.Dispose();
 
     private string MemoryPath => Path.Combine(_cli.Folder, "rig.bin");
+
+    private string Changed() => _cli.Write("changed.toml", File.ReadAllText(BenchRig).Replace("minimum-dwell = \"50 ms\"", "minimum-dwell = \"60 ms\"", StringComparison.Ordinal));
+
+    // The line of a greeting that names case and checksum.
+    private string Kept() => Assert.Single(_cli.Output.Split('\n'), line => line.StartsWith("settings    of case ", StringComparison.Ordinal));
 
     private async Task Opened(RunningBoard board)
     {
