@@ -38,6 +38,31 @@ public sealed class BoardProcessTests : IDisposable
         Assert.Contains($"settings    of case {kept}, ", _cli.Output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Board_BehindAPseudoTerminal_IsASerialPort()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "the program opens pseudo-terminals as Linux has them");
+        using BoardProcess board = await BoardProcess.StartAsync(RunningBoard.BenchRig, "--pty", "--permit", "--memory", MemoryPath);
+        Assert.StartsWith("/dev/pts/", board.Port, StringComparison.Ordinal);
+
+        Assert.Equal(0, await _cli.Run("link", "upload", RunningBoard.BenchRig, board.Port));
+        await Until(board, "\"locked\": null");
+        Assert.Equal(0, await _cli.Run("link", "start", board.Port));
+        await Until(board, "\"phase\": \"Running\"");
+        // Bytes of every value: nothing on the way takes one for a line end or an echo.
+        Assert.Equal(0, await _cli.Run("link", "watch", board.Port, "--seconds", "0.2", "--every", "5"));
+        Assert.Equal(41, _cli.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
+    }
+
+    [Fact]
+    public async Task Board_BehindBothLines_IsRefused()
+    {
+        Assert.Equal(2, await _cli.Run("board", RunningBoard.BenchRig, "--pty", "--listen", "127.0.0.1:0"));
+
+        Assert.Contains("--pty: found together with --listen; allowed: one of them", _cli.Errors, StringComparison.Ordinal);
+    }
+
     /// <summary>
     /// Three kills at random moments, three as soon as a save has begun. Two cases that differ in their dwell alone: a mixture of both
     /// would have neither's checksum.
