@@ -38,7 +38,7 @@ internal sealed class BoardProcess : IDisposable
         CancellationToken cancellation = Xunit.TestContext.Current.CancellationToken;
         board.Port = await board._process.StandardOutput.ReadLineAsync(cancellation) ?? "";
         if (board.Port.Length == 0) throw new InvalidOperationException(await board._process.StandardError.ReadToEndAsync(cancellation));
-        for (int line = 0; line < 2; line++) board.Notes += $"{await board._process.StandardError.ReadLineAsync(cancellation)}\n";
+        while (!board.Notes.Contains("machine: ", StringComparison.Ordinal)) board.Notes += $"{await board._process.StandardError.ReadLineAsync(cancellation)}\n";
         return board;
     }
 

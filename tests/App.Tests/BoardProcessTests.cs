@@ -55,6 +55,20 @@ public sealed class BoardProcessTests : IDisposable
         Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
     }
 
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("zero-current = \"0.5 A\"\n", false)]
+    public async Task Board_WithAPickUp_AsksForTheKeyOfItsZeroCurrent(string zeroCurrent, bool isWarned)
+    {
+        string path = _cli.Write("pick-up.toml", $"{File.ReadAllText(RunningBoard.BenchRig)}\n[sensors]\npulses-per-revolution = 60\n{zeroCurrent}");
+
+        using BoardProcess board = await BoardProcess.StartAsync(path, "--listen", "127.0.0.1:0", "--memory", MemoryPath);
+
+        const string warning = "warning: The board starts nothing with the settings of this case: the wiring is refused: a pick-up needs the setting ZeroAmps to prove standstill; in a case, set sensors.zero-current.";
+        Assert.Equal(isWarned, board.Notes.Contains(warning, StringComparison.Ordinal));
+        Assert.Equal(isWarned, board.Notes.Contains("starts nothing", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Board_BehindBothLines_IsRefused()
     {

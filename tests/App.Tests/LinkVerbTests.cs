@@ -50,6 +50,19 @@ public sealed class LinkVerbTests : IDisposable
         Assert.False(second.IsAnyCoilOn);
     }
 
+    /// <summary>The board proves for half a second behind an upload, and a press within it would be lost.</summary>
+    [Fact]
+    public async Task Start_RightBehindAnUpload_WaitsForTheLock()
+    {
+        await using RunningBoard board = new(MemoryPath, true);
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        Assert.Contains("locked      everything must stay in order for another 0.", _cli.Output, StringComparison.Ordinal);
+
+        Assert.Equal(0, await _cli.Run("link", "start", board.Port));
+
+        Assert.Contains("phase       accelerating", _cli.Output, StringComparison.Ordinal);
+    }
+
     /// <summary>Bytes 0 to 1 announce the table's version, 2 to 3 the number of values, 4 to 7 their checksum: hardware-notes/05-serial-link.md.</summary>
     [Theory]
     [InlineData(UploadBegin.SettingsVersionAt, "the board has another version of the table of settings")]

@@ -74,10 +74,9 @@ internal static class BoardVerb
         DeskBoard board = new(run, line, memory, isPermitted);
         foreach (string warning in run.Designed.Warnings) terminal.Warn(warning);
         if (run.Setup.Heat != null) terminal.Warn("On the desk nothing warms up: windings and sections keep the resistance with which the case begins.");
-        if (board.Starter.Wiring.Problem != BoardProblem.None && memory.Settings.State == StoreState.Sound)
-        {
-            terminal.Warn($"The board starts nothing: {BoardLock.Of(board.Starter.Wiring).Sentence}.");
-        }
+        // Without kept settings, what will be uploaded is most likely this case.
+        BoardCheck wiring = memory.Settings.State == StoreState.Sound ? board.Starter.Wiring : new BoardCheck(DeskWiring.Of(run), run.Settings);
+        if (wiring.Problem != BoardProblem.None) terminal.Warn($"The board starts nothing with {(wiring == board.Starter.Wiring ? "the settings that it keeps" : "the settings of this case")}: {BoardLock.Of(wiring).Sentence}.");
 
         terminal.Notes.MarkupLineInterpolated($"This is a simulation: no pin, no contactor and no motor of this board is real. Ctrl-C stops the motor and ends it.");
         terminal.Notes.MarkupLineInterpolated($"machine: {CaseRunner.TitleOf(file)}; memory: {memoryPath}; settings: {SettingsText(memory.Settings)}; permit for a start over the link: {(isPermitted ? "given" : "not given (--permit gives it)")}");

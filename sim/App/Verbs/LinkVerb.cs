@@ -23,6 +23,9 @@ internal static class LinkVerb
     private const int LongestWatchSeconds = 3600;
     private static readonly TimeSpan StartWait = TimeSpan.FromSeconds(1);
 
+    // A board proves for half a second, and begins anew with whatever moves.
+    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(2);
+
     /// <summary>The verb with what it can ask.</summary>
     public static Command Build(Terminal terminal)
     {
@@ -95,6 +98,7 @@ internal static class LinkVerb
     private static async Task<int> Start(LinkCall call, ParseResult parsed)
     {
         await using BoardClient client = await call.ConnectAsync();
+        await WaitForLockAsync(call, client);
         Phase before = client.Greeting.Phase;
         await client.StartAsync(call.Cancellation);
         // A press that was passed on is not yet a start: the board may refuse it, or be locked.
@@ -109,6 +113,16 @@ internal static class LinkVerb
         if (greeting.Phase is not (Phase.Ready or Phase.NotSetUp or Phase.Tripped)) return ExitCode.Ok;
         call.Terminal.Fail($"start: pressed, and the board is {PhaseText.Name(greeting.Phase)} as {(before == greeting.Phase ? "before" : "a result")}; starterctl link watch and starterctl link log say why");
         return ExitCode.Failed;
+    }
+
+    // Behind an upload or a power-up everything must stay in order for a while: a press within it would be lost.
+    private static async Task WaitForLockAsync(LinkCall call, BoardClient client)
+    {
+        for (DateTime end = DateTime.UtcNow + LockWait; DateTime.UtcNow < end;)
+        {
+            if (await client.ReadLockAsync(call.Cancellation) is not { Problem: PowerUpProblem.Proving }) return;
+            await Task.Delay(20, call.Cancellation);
+        }
     }
 
     private static async Task<int> Press(LinkCall call, Func<BoardClient, Task> press)
