@@ -73,6 +73,54 @@ public sealed class TrialVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task Record_BecomesATrialByOneCommandAndTheTrialPasses()
+    {
+        string casePath = _cli.Write("lost.toml", ShippedCases.Text("speed-lost-starting.toml")), made = Path.Combine(_cli.Folder, "made.trial.toml");
+        Assert.Equal(0, await _cli.Run("run", casePath, "--every-period", "--out", _cli.OutFolder));
+
+        Assert.Equal(0, await _cli.Run("export", "trial", Path.Combine(_cli.OutFolder, "lost.record.csv"), "--case", casePath, "--out", made));
+        Assert.Equal(0, await _cli.Run("trial", made, "--out", _cli.OutFolder));
+
+        Assert.Contains("fault: speed signal lost at 1.2 s", _cli.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Bundle_OfATrial_IsVerifiedAndOneThatIsNoneIsRefused()
+    {
+        Assert.Equal(1, await _cli.Run("trial", Trial("peak.trial.toml", 20), "--bundle", "--out", _cli.OutFolder));
+
+        Assert.Equal(0, await _cli.Run("replay", "--verify", Path.Combine(_cli.OutFolder, "peak.20.bundle.zip"), "--json"));
+        Assert.Equal(("pass", "fail"), (_cli.Json().GetProperty("verdict").GetString(), _cli.Json().GetProperty("manifest").GetProperty("verdict").GetString()));
+        Assert.Equal(2, await _cli.Run("replay", "--verify", LinesPath));
+        Assert.Contains("trials.jsonl: found no bundle", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal(2, await _cli.Run("replay", "--verify", LinesPath, "--with", "x"));
+    }
+
+    [Fact]
+    public async Task Trials_OfOneName_AreRefused()
+    {
+        string one = Trial("peak.trial.toml", 20), folder = Directory.CreateDirectory(Path.Combine(_cli.Folder, "other")).FullName;
+        File.Copy(one, Path.Combine(folder, "peak.trial.toml"));
+        File.Copy(Path.Combine(_cli.Folder, "bench-rig.toml"), Path.Combine(folder, "bench-rig.toml"));
+
+        Assert.Equal(2, await _cli.Run("trial", one, folder, "--out", _cli.OutFolder));
+
+        Assert.Contains("found a second trial of the name peak [20], after ", _cli.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task TrialsPage_Blocks_AreWhatTheCommandsPrint()
+    {
+        string folder = Path.Combine(Repository.Root, "sim", "trials");
+        await _cli.Run("trial", Path.Combine(folder, "sound-start.trial.toml"), Path.Combine(folder, "overload.trial.toml"), "--filter", "magnet", "--out", _cli.OutFolder);
+        AssertShown(folder, _cli.Output);
+
+        await _cli.Run("trial", Path.Combine(folder, "overload.trial.toml"), "--filter", "crane running", "--bundle", "--out", _cli.OutFolder);
+        await _cli.Run("replay", "--verify", Path.Combine(_cli.OutFolder, "overload.crane-running.bundle.zip"));
+        AssertShown(folder, _cli.Output);
+    }
+
+    [Fact]
     public async Task Mistakes_OfAllFiles_AreSaidAtOnceAndNothingIsWritten()
     {
         string one = _cli.Write("one.trial.toml", "case = \"bench-rig.toml\"\n"), two = _cli.Write("two.trial.toml", "case = \"gone.toml\"\n[[expect]]\nname = \"x\"\nfault = \"none\"\n");
@@ -121,6 +169,13 @@ public sealed class TrialVerbTests : IDisposable
     }
 
     public void Dispose() => _cli.Dispose();
+
+    private static void AssertShown(string folder, string printed)
+    {
+        string[] lines = [.. printed.Split('\n').Select(line => line.TrimEnd()).Where(line => line.Length > 0)];
+        string[] missing = [.. lines.Except(File.ReadAllLines(Path.Combine(folder, "README.md")))];
+        Assert.True(missing.Length == 0, "not in sim/trials/README.md:\n" + string.Join('\n', missing));
+    }
 
     // The shipped bench rig peaks at 31.65 A; a row for each limit.
     private string Trial(string name, params int[] amps) => _cli.Write(name, "case = \"bench-rig.toml\"\ntags = [\"peak\"]\n[[expect]]\nname = \"peak\"\nsignal = \"armatureAmps\"\nat-most = \"{peak}\"\n"

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using System.Numerics;
 using System.Text;
 using StarterCtl.Core;
@@ -19,7 +20,7 @@ public sealed class RecordedTrial
     private const double TimeTolerance = 0.1;
     private const double LeastToleranceSeconds = 0.05;
 
-    private readonly StringBuilder _events = new();
+    private readonly List<(double Seconds, string What)> _events = [];
     private readonly List<(int Stage, double Seconds)> _stages = [];
     private Sample _last;
     private bool _hasBegun;
@@ -56,7 +57,7 @@ public sealed class RecordedTrial
         if (isStarted && (_stages.Count == 0 ? sample.Stage > 1 : sample.Stage > _stages[^1].Stage)) _stages.Add((sample.Stage, sample.TimeSeconds));
         if (_fault == FaultId.None && sample.Fault != FaultId.None) (_fault, _faultSeconds) = (sample.Fault, sample.TimeSeconds);
         if (sample.SpeedValid) _lostSeconds = double.NaN;
-        else if (_hasBegun && _last.SpeedValid && isStarted) _lostSeconds = sample.TimeSeconds;
+        else if (_hasBegun && _last is { SpeedValid: true, Phase: Phase.Accelerating or Phase.Running }) _lostSeconds = sample.TimeSeconds;
         _last = sample;
         _hasBegun = true;
     }
@@ -78,7 +79,7 @@ public sealed class RecordedTrial
         Event(at, $"permissives = {given.ToString(CultureInfo.InvariantCulture)}");
     }
 
-    private void Event(double seconds, string what) => _events.Append(CultureInfo.InvariantCulture, $"\n[[event]]\nat = \"{Math.Max(seconds, 0):0.######} s\"\n{what}\n");
+    private void Event(double seconds, string what) => _events.Add((Math.Max(seconds, 0), what));
 
     private string Text(string name, RecordHeader header, string casePath)
     {
@@ -88,9 +89,9 @@ public sealed class RecordedTrial
         text.Append("# Events are what the inputs showed. What the machine did by itself is in no reading: a load that changed, a supply that sagged,\n# a contact that failed. Add it as an [[event]] where the trial needs it to go the same way.\n");
         text.Append(CultureInfo.InvariantCulture, $"title = {Quoted($"Recorded: {name}")}\ncase = {Quoted(casePath)}\ntags = [\"recorded\"]\n\n[set]\nrun.duration = \"{_last.TimeSeconds:0.######} s\"\n");
         if (Math.Abs(_firstSpeedRadPerSec) > 1) text.Append(CultureInfo.InvariantCulture, $"load.speed = \"{_firstSpeedRadPerSec * 30 / Math.PI:0.###} rpm\"\n");
-        text.Append(_events);
-        // A press may come behind it, so that it stands last, where the order of time does not hold it up.
-        if (!double.IsNaN(_lostSeconds)) text.Append(CultureInfo.InvariantCulture, $"\n# The speed was lost at {_lostSeconds:0.######} s and did not come back: [[event]] at that time, speed-signal = \"lost\".\n");
+        // That the speed never came back is known only at the end.
+        if (!double.IsNaN(_lostSeconds)) Event(_lostSeconds, "speed-signal = \"lost\"");
+        foreach ((double seconds, string what) in _events.OrderBy(happening => happening.Seconds)) text.Append(CultureInfo.InvariantCulture, $"\n[[event]]\nat = \"{seconds:0.######} s\"\n{what}\n");
         AppendExpectations(text);
         return text.ToString();
     }

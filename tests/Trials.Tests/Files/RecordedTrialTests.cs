@@ -34,6 +34,16 @@ public sealed class RecordedTrialTests
     }
 
     [Fact]
+    public void Speed_ThatIsLostForGood_BecomesAnEventInItsPlace()
+    {
+        Trial recorded = Texts.ReadOne(Texts.Head + "[[event]]\nat = \"0 s\"\ncommand = \"start\"\n[[event]]\nat = \"1 s\"\nspeed-signal = \"lost\"\n[[event]]\nat = \"2 s\"\ncommand = \"stop\"\n" + Texts.AnyExpectation);
+
+        Trial made = Assert.Single(TrialFile.Read("made.trial.toml", Encoding.UTF8.GetBytes(Made(recorded)), Case));
+
+        Assert.Equal(["0 start", "1 lost", "2 stop"], made.Case.Events.Select(happening => $"{happening.AtSeconds} {happening.Command}{happening.SpeedSignal}"));
+    }
+
+    [Fact]
     public void Record_WithoutAPressOfStart_IsRefused()
     {
         Trial recorded = Texts.ReadOne(Texts.Head + "[[event]]\nwhen-speed-above = \"5000 rpm\"\ncommand = \"start\"\n" + Texts.AnyExpectation);
