@@ -23,7 +23,7 @@ public sealed class DependencyTests
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/Trials/StarterCtl.Trials"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Desk"],
         ["sim/App/StarterCtl.App"] = ["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Trials"],
-        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App"],
+        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App", "StarterCtl.Trials"],
         ["tests/Firmware.Tests/StarterCtl.Firmware.Tests"] = ["StarterCtl.Firmware", "StarterCtl.Engine"],
         // The board's own sources are compiled in: its program is for no desktop.
         ["tests/Board.Tests/StarterCtl.Board.Tests"] = ["StarterCtl.Firmware"],
