@@ -10,6 +10,7 @@ internal sealed class SensorPanel(RunSetup setup)
 
     // Null where sensors are ideal, which costs nothing.
     private readonly SensorSet? _real = setup.Sensors == null ? null : new SensorSet(setup.Sensors, setup.PeriodMicroseconds * 1e-6);
+    private readonly bool _hasField = setup.Field != null;
     private SpeedSignalState _speedSignal;
     private double _currentGain = 1;
     private readonly SensorWires _wires = new(setup.Sensors);
@@ -51,7 +52,7 @@ internal sealed class SensorPanel(RunSetup setup)
     /// <summary>Reads the machine into the readings, which keep what has not changed.</summary>
     public void Show(PlantSolver plant, Readings readings, double now)
     {
-        readings.FieldAmps = (float)plant.FieldAmps;
+        if (_hasField) readings.FieldAmps = (float)plant.FieldAmps;
         if (!_isIdeal)
         {
             ShowThroughSensors(plant, readings, now);

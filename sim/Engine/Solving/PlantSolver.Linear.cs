@@ -35,9 +35,12 @@ public sealed partial class PlantSolver
     // Nothing is to be looked for any more: the state only has to be carried on.
     private void AdvanceQuietly(double seconds)
     {
-        _wholeStep.Apply(ref _amps, ref _speed);
+        double amps = _amps, speed = _speed;
+        _wholeStep.Apply(ref amps, ref speed);
+        _amps = amps;
+        _speed = speed;
         _booksSeconds += seconds;
-        _peaks.Note(_amps);
+        _peaks.Note(amps);
     }
 
     private double AdvanceLinear(double seconds)
@@ -70,16 +73,27 @@ public sealed partial class PlantSolver
         _isQuiet = HoldsForEver();
     }
 
-    // Neither current nor speed turns any more, and both keep their signs where they settle: so they do on the way.
+    // Both keep their signs to where they settle, and the current has passed its peak: either they turn no more, or what is left of
+    // their swing is too small for it.
     private bool HoldsForEver()
     {
-        if (_conduction == 0 || _rotation == 0) return false;
+        if (_conduction == 0 || _rotation == 0 || !_regime.TrySettle(_amps, _speed, out double amps, out double speed)) return false;
         LinearForm slopeOf = _regime.AmpsSlope, ofSpeed = _regime.Acceleration;
         double slope = slopeOf.At(_amps, _speed), acceleration = ofSpeed.At(_amps, _speed);
-        if (_regime.Turns(slope, slopeOf.Amps * slope + slopeOf.Speed * acceleration)) return false;
-        if (_regime.Turns(acceleration, ofSpeed.Amps * slope + ofSpeed.Speed * acceleration)) return false;
-        return _regime.TrySettle(_amps, _speed, out double amps, out double speed) && _signedAmps * amps >= 0 && _signedSpeed * speed >= 0;
+        double ampsSwing = 0, speedSwing = 0;
+        if (_regime.Swings)
+        {
+            ampsSwing = _regime.LargestSwing(_amps - amps, slope);
+            speedSwing = _regime.LargestSwing(_speed - speed, acceleration);
+            if (Math.Abs(amps) + ampsSwing > _peaks.SteadyFluxAmps) return false;
+        }
+        else if (_regime.Turns(slope, slopeOf.Amps * slope + slopeOf.Speed * acceleration)
+            || _regime.Turns(acceleration, ofSpeed.Amps * slope + ofSpeed.Speed * acceleration)) return false;
+
+        return Holds(_signedAmps, amps, ampsSwing) && Holds(_signedSpeed, speed, speedSwing);
     }
+
+    private static bool Holds(double sign, double final, double swing) => sign == 0 || sign * final >= swing;
 
     // The rule: signs hold at the end, the current does not turn, and the shaft is too fast to come to rest on the way.
     private bool IsUneventful(double amps, double speed, double slope) =>

@@ -136,6 +136,8 @@ public sealed partial class PlantSolver
     /// <summary>Forgets the peak; it begins again at the present current.</summary>
     public void RestartPeak()
     {
+        // A swing that was too small for the last peak may be large enough for the next.
+        _isQuiet = false;
         if (!_isLinear) _curved.Book(ref _sums, ref _peaks);
         _peaks.Restart(_amps);
         if (!_isLinear) _peaks.NoteTorque(Math.Abs(TorqueNewtonMetres));

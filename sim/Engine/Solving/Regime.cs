@@ -92,15 +92,27 @@ public sealed class Regime
         return (float)Math.Log((1 + part) / Math.Max(1 - part, double.Epsilon)) / (2 * rate);
     }
 
-    /// <summary>Whether a current or speed turns at any time from now.</summary>
+    /// <summary>True where current and speed swing about where they settle, and turn for ever.</summary>
+    public bool Swings => _discriminant < 0;
+
+    /// <summary>Whether a current or speed that does not swing turns at any time from now.</summary>
     /// <param name="slope">Its slope now.</param>
     /// <param name="slopeOfSlope">Slope of that slope.</param>
     public bool Turns(double slope, double slopeOfSlope)
     {
-        if (_discriminant < 0) return true;
-        // tanh(rt) reaches what lies between 0 and 1, and nothing beyond; where r is zero, t itself is what is asked for.
+        // tanh(rt) of FirstTurnSeconds reaches what lies between 0 and 1, and nothing beyond; where r is zero, t itself is what is asked for.
         double ratio = -slope / (slopeOfSlope - _halfTrace * slope);
         return ratio > 0 && !(Math.Sqrt(_discriminant) * ratio >= 1);
+    }
+
+    /// <summary>What a swing never exceeds from now on, to either side of where it settles.</summary>
+    /// <param name="off">How far off current or speed is now.</param>
+    /// <param name="slope">Its slope now.</param>
+    /// <remarks>x = e^(mt) (x0 cos(rt) + (x0' - m x0) sin(rt) / r) with m below 0: any text on oscillations.</remarks>
+    public double LargestSwing(double off, double slope)
+    {
+        double driven = slope - _halfTrace * off;
+        return Math.Sqrt(off * off - driven * driven / _discriminant);
     }
 
     /// <summary>Where current and speed settle.</summary>
