@@ -10,7 +10,7 @@ namespace StarterCtl.Benchmarks;
 public static class Program
 {
     /// <summary>Runs all benchmarks.</summary>
-    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>ticks</c> ends behind the ticks.</param>
+    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>replay</c> the replay of ten minutes alone, <c>ticks</c> ends behind the ticks.</param>
     public static void Main(string[] args)
     {
         if (args is ["spice"])
@@ -22,6 +22,12 @@ public static class Program
         if (args is ["record"])
         {
             RecordSize.Print();
+            return;
+        }
+
+        if (args is ["replay"])
+        {
+            ReplayTime.Print();
             return;
         }
 
@@ -42,6 +48,7 @@ public static class Program
         Console.WriteLine($"demo, whole process: {DemoTime.Seconds():F2} s");
         Scaling.Print();
         RecordSize.Print();
+        ReplayTime.Print();
         SpiceSpeed.Print();
     }
 }
