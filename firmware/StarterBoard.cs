@@ -16,6 +16,8 @@ public sealed class StarterBoard
     private readonly WatchdogPulse? _watchdog;
     private readonly LinkedBoard _board;
     private readonly LinkPort _link;
+    private readonly ExchangePort _exchange = new ExchangePort();
+    private ExchangeBoard? _exchangeBoard;
     private readonly int _bootNumber;
     private Settings _settings;
     private LoopGuard _guard;
@@ -53,7 +55,7 @@ public sealed class StarterBoard
         StartLock startLock = new StartLock(calibrated, memory.Resets, calibration);
         MemoryReport report = new MemoryReport(memory.Settings, calibration, memory.Resets, startLock);
         CalibrationPort calibrationPort = new CalibrationPort(calibrated.Channels, calibration, report);
-        _link = new LinkPort(line, memory.Settings, new PermitSwitch(permit, map.IsActiveLow(PinRole.LinkPermit)), identity, calibrationPort);
+        _link = new LinkPort(line, memory.Settings, new PermitSwitch(permit, map.IsActiveLow(PinRole.LinkPermit)), identity, calibrationPort, _exchange);
         _board = new LinkedBoard(startLock, _link);
         _guard = BuildGuard();
         Loop = BuildLoop();
@@ -68,12 +70,21 @@ public sealed class StarterBoard
     /// <summary>The lock at power-up, with its reason; shut again after each upload of settings.</summary>
     public PowerUpCheck PowerUp => _guard.PowerUp;
 
+    /// <summary>True while a simulated machine stands in for the real one and the desk keeps the time: every step is then as good as any.</summary>
+    public bool IsInLockstep => _exchangeBoard != null && _exchange.Mode == ExchangeMode.Lockstep;
+
     /// <summary>True when the next control period is to begin.</summary>
     public bool IsDue() => Timing.IsDue(_pins.MicrosecondCounter());
 
     /// <summary>One control period, and behind it what must not delay it: memory, and new settings where some have come.</summary>
     public void Step()
     {
+        if (_exchangeBoard != null)
+        {
+            StepExchange(_exchangeBoard);
+            return;
+        }
+
         Loop.Step();
         int now = _pins.MicrosecondCounter();
         int elapsedMicroseconds = unchecked(now - _lastMicroseconds);
@@ -81,10 +92,38 @@ public sealed class StarterBoard
         bool isAtRest = AreCoilsOff(Loop.Outputs);
         _memory.Resets.Step(elapsedMicroseconds, isAtRest);
         _memory.Heat.Step(elapsedMicroseconds, isAtRest, Loop.Controller.Heat);
+        if (_exchange.IsOn) BeginExchange();
         // The store holds another object after an upload, and takes one only while nothing runs.
         if (_memory.Settings.Kept == _settings) return;
         _guard = BuildGuard();
         Loop = BuildLoop();
+    }
+
+    // Without the loop's guard the watchdog gets no pulses either: what it holds has no business to be on.
+    private void StepExchange(ExchangeBoard board)
+    {
+        int now = _pins.MicrosecondCounter();
+        Timing.Begin(now);
+        board.Step(unchecked(now - _lastMicroseconds));
+        _lastMicroseconds = now;
+        Timing.Finish(_pins.MicrosecondCounter());
+        if (_exchange.IsOn && _exchange.HasBegun)
+        {
+            BeginExchange();
+        }
+        else if (!_exchange.IsOn)
+        {
+            // As after power-up: the lock is shut until the real readings prove that all is at rest.
+            _exchangeBoard = null;
+            _guard = BuildGuard();
+            Loop = BuildLoop();
+        }
+    }
+
+    private void BeginExchange()
+    {
+        _exchange.HasBegun = false;
+        _exchangeBoard = new ExchangeBoard(_exchange, _link, _outputs, _settings);
     }
 
     private static bool AreCoilsOff(Outputs outputs) =>

@@ -22,12 +22,13 @@ public sealed class LinkAnswers
     public readonly Frame Frame = new Frame();
 
     /// <summary>Fills what never changes.</summary>
-    public LinkAnswers(BoardIdentity identity, bool canCalibrate)
+    public LinkAnswers(BoardIdentity identity, bool canCalibrate, bool canExchange)
     {
         _hello.ProtocolVersion = LinkPort.ProtocolVersion;
         _hello.ResetCause = identity.ResetCause;
         _hello.Capabilities = LinkCapabilities.Telemetry | LinkCapabilities.Log | LinkCapabilities.Settings | LinkCapabilities.Commands;
         if (canCalibrate) _hello.Capabilities |= LinkCapabilities.Calibration;
+        if (canExchange) _hello.Capabilities |= LinkCapabilities.Exchange;
         _hello.SettingsVersion = SettingTable.Version;
         _hello.BootCheckHash = identity.BootCheckHash;
         _hello.VersionMajor = identity.VersionMajor;

@@ -23,4 +23,7 @@ public enum LinkCapabilities
 
     /// <summary>Calibration, noise check and the state of the memory.</summary>
     Calibration = 16,
+
+    /// <summary>A simulated machine in the place of inputs and outputs.</summary>
+    Exchange = 32,
 }

@@ -19,6 +19,7 @@ public sealed class LinkPort
     private readonly ISettingsTarget _settings;
     private readonly ILocalPermit _permit;
     private readonly CalibrationPort? _calibration;
+    private readonly ExchangePort? _exchange;
     private readonly FrameReader _reader = new FrameReader();
     private readonly SequenceWatch _watch = new SequenceWatch();
     private readonly LinkAnswers _answers;
@@ -50,13 +51,17 @@ public sealed class LinkPort
     /// <param name="permit">The local permit.</param>
     /// <param name="identity">Who the board is.</param>
     /// <param name="calibration">What answers ids 30 to 3F hex; none on a board that cannot.</param>
-    public LinkPort(ISerialLine line, ISettingsTarget settings, ILocalPermit permit, BoardIdentity identity, CalibrationPort? calibration = null)
+    /// <param name="exchange">What answers ids 40 to 4F hex; none on a board that cannot.</param>
+    public LinkPort(
+        ISerialLine line, ISettingsTarget settings, ILocalPermit permit, BoardIdentity identity, CalibrationPort? calibration = null,
+        ExchangePort? exchange = null)
     {
         _line = line;
         _settings = settings;
         _permit = permit;
         _calibration = calibration;
-        _answers = new LinkAnswers(identity, calibration != null);
+        _exchange = exchange;
+        _answers = new LinkAnswers(identity, calibration != null, exchange != null);
     }
 
     /// <summary>Names the controller that the link speaks of; again whenever it was built anew.</summary>
@@ -93,7 +98,9 @@ public sealed class LinkPort
     public void Send(int elapsedMicroseconds, Readings readings, Outputs outputs)
     {
         if (_controller == null) return;
-        _calibration?.Step(elapsedMicroseconds, readings, outputs);
+        // Simulated readings prove nothing about real coils and channels.
+        if (_exchange != null && _exchange.IsOn) _exchange.Answer(_answers.Frame, _controller, outputs);
+        else _calibration?.Step(elapsedMicroseconds, readings, outputs);
         _timeMicroseconds = unchecked(_timeMicroseconds + elapsedMicroseconds);
         bool isDue = _clock.IsDue(elapsedMicroseconds);
         bool isBusy = _sent < _writer.Length;
@@ -151,8 +158,16 @@ public sealed class LinkPort
         else Answer(request, controller);
     }
 
+    private bool IsExchanging => _exchange != null && _exchange.IsOn;
+
     private void Answer(Frame request, Controller controller)
     {
+        if (_exchange != null && request.Id >= MessageId.BeginExchange && request.Id <= MessageId.EndExchange)
+        {
+            Exchange(request, controller.Phase, _exchange);
+            return;
+        }
+
         switch (request.Id)
         {
             case MessageId.AskHello: _answers.Hello(request, controller, _settings, _permit.IsGiven()); break;
@@ -166,13 +181,22 @@ public sealed class LinkPort
             case MessageId.BeginUpload:
             case MessageId.PutValue:
             case MessageId.CommitUpload:
-                LinkReason refusal = Upload(request, controller.Phase);
+                LinkReason refusal = IsExchanging ? LinkReason.NotWhileExchanging : Upload(request, controller.Phase);
                 _answers.Ack(request, refusal, _upload.Setting, _upload.Problem);
                 break;
             default:
-                if (_calibration == null || !_calibration.TryAnswer(request, _answers)) Ack(request, Command(request));
+                if (IsExchanging && request.Id >= MessageId.Calibrate && request.Id <= MessageId.ReadNoise) Ack(request, LinkReason.NotWhileExchanging);
+                else if (_calibration == null || !_calibration.TryAnswer(request, _answers)) Ack(request, Command(request));
                 break;
         }
+    }
+
+    private void Exchange(Frame request, Phase phase, ExchangePort exchange)
+    {
+        // Readings that were taken in are answered behind their tick.
+        if (request.Id == MessageId.BeginExchange) Ack(request, exchange.Begin(request, phase));
+        else if (request.Id == MessageId.EndExchange) Ack(request, exchange.End());
+        else Ack(request, exchange.Take(request));
     }
 
     private LinkReason Command(Frame request)

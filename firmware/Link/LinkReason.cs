@@ -47,4 +47,10 @@ public enum LinkReason
 
     /// <summary>The log has no event of this index.</summary>
     NoSuchEvent = 14,
+
+    /// <summary>No exchange has been begun, or the board has ended it because nothing came.</summary>
+    NotExchanging = 15,
+
+    /// <summary>Not while a simulated machine stands in for the real one.</summary>
+    NotWhileExchanging = 16,
 }

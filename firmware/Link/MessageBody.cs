@@ -20,6 +20,7 @@ public static class MessageBody
             case MessageId.CommitUpload:
             case MessageId.BeginNoise:
             case MessageId.EndNoise:
+            case MessageId.EndExchange:
             case MessageId.ReadMemory: return 0;
             case MessageId.Ping: return PingRequest.BodyBytes;
             case MessageId.SetTelemetry: return TelemetryRequest.BodyBytes;
@@ -39,6 +40,9 @@ public static class MessageBody
             case MessageId.Calibration: return CalibrationAnswer.BodyBytes;
             case MessageId.Noise: return NoiseAnswer.BodyBytes;
             case MessageId.Memory: return MemoryAnswer.BodyBytes;
+            case MessageId.BeginExchange: return ExchangeBegin.BodyBytes;
+            case MessageId.Exchange: return ExchangeRequest.BodyBytes;
+            case MessageId.Exchanged: return ExchangeAnswer.BodyBytes;
             default: return Unknown;
         }
     }

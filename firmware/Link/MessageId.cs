@@ -57,6 +57,15 @@ public enum MessageId
     /// <summary>Asks what the memory holds of the board. No body.</summary>
     ReadMemory = 0x34,
 
+    /// <summary>Puts a simulated machine in the place of the board's inputs and outputs: <see cref="ExchangeBegin"/>.</summary>
+    BeginExchange = 0x40,
+
+    /// <summary>Shows what the simulated machine shows, and asks for what is commanded: <see cref="ExchangeRequest"/>.</summary>
+    Exchange = 0x41,
+
+    /// <summary>Gives the board its own inputs and outputs back. No body.</summary>
+    EndExchange = 0x42,
+
     /// <summary>Says whether a request was carried out: <see cref="AckAnswer"/>.</summary>
     Ack = 0x80,
 
@@ -86,4 +95,7 @@ public enum MessageId
 
     /// <summary>What the memory holds of the board: <see cref="MemoryAnswer"/>.</summary>
     Memory = 0xB4,
+
+    /// <summary>What is commanded to the simulated machine: <see cref="ExchangeAnswer"/>.</summary>
+    Exchanged = 0xC1,
 }

@@ -86,7 +86,9 @@ public sealed class DeskBoard
                 Step();
             }
 
-            Thread.Sleep(1);
+            // With the desk keeping the time there is nothing to wait for; the board's own clock stays that of the computer.
+            if (Starter.IsInLockstep) Starter.Step();
+            else Thread.Sleep(1);
         }
 
         Plant.Obey(OperatorCommand.Stop);

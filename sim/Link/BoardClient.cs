@@ -268,6 +268,31 @@ public sealed class BoardClient : IAsyncDisposable
         return ChannelNoise.Of(answers);
     }
 
+    /// <summary>
+    /// Puts a machine that is simulated here in the place of the board's inputs and outputs. No real coil is energised and no real input read
+    /// until <see cref="EndExchangeAsync"/>, or until nothing has come for the given time.
+    /// </summary>
+    /// <param name="mode">Who keeps the time.</param>
+    /// <param name="silence">Time without an exchange behind which the board ends it, 20 ms to 60 s.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="LinkException">No answer, or a board that runs or cannot.</exception>
+    public Task BeginExchangeAsync(ExchangeMode mode, TimeSpan silence, CancellationToken cancellation = default) =>
+        DoAsync(Filled(new ExchangeBegin { Mode = mode, SilenceMicroseconds = (int)silence.TotalMicroseconds }.Write), "exchange", cancellation);
+
+    /// <summary>Shows the board what the simulated machine shows.</summary>
+    /// <returns>What its controller made of it.</returns>
+    /// <exception cref="LinkException">No answer, or the board has ended the exchange.</exception>
+    public async Task<ExchangeAnswer> ExchangeAsync(ExchangeRequest request, CancellationToken cancellation = default)
+    {
+        ExchangeAnswer answer = new();
+        answer.Read(await AskAsync(Filled(request.Write), MessageId.Exchanged, "exchange", cancellation));
+        return answer;
+    }
+
+    /// <summary>Gives the board its own inputs and outputs back; its lock is then shut as after power-up.</summary>
+    /// <exception cref="LinkException">No answer.</exception>
+    public Task EndExchangeAsync(CancellationToken cancellation = default) => DoAsync(Bare(MessageId.EndExchange), "end of the exchange", cancellation);
+
     /// <summary>Asks what the board's memory holds, and whether it locks starting out.</summary>
     /// <exception cref="LinkException">No answer.</exception>
     public async Task<BoardMemoryState> ReadMemoryAsync(CancellationToken cancellation = default)

@@ -23,6 +23,8 @@ public static class LinkReasonText
         LinkReason.NotStored => "the board could not keep the set",
         LinkReason.NoLocalPermit => "the local permit for a start over the link is not given",
         LinkReason.NoSuchEvent => "the log has no such event",
+        LinkReason.NotExchanging => "no exchange has been begun, or the board has ended it because nothing came",
+        LinkReason.NotWhileExchanging => "not while a simulated machine stands in for the real one",
         _ => $"reason {(int)reason}, which this program does not know",
     };
 }

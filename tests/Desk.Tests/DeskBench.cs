@@ -17,7 +17,8 @@ internal sealed class DeskBench : IDisposable
 
     /// <param name="caseName">The case.</param>
     /// <param name="instead">What stands in the place of the case's events; null keeps them.</param>
-    internal DeskBench(string caseName, string? instead = null)
+    /// <param name="line">The serial line; null: nobody is there.</param>
+    internal DeskBench(string caseName, string? instead = null, ISerialLine? line = null)
     {
         string text = File.ReadAllText(Path.Combine(Repository.Root, "sim/cases", caseName));
         Case = CaseFile.Parse(caseName, instead == null ? text : text[..text.IndexOf("[[event]]", StringComparison.Ordinal)] + instead);
@@ -26,7 +27,7 @@ internal sealed class DeskBench : IDisposable
         _memory = MemoryFile.Open(Path.Combine(Folder, "board.bin"));
         BoardMemory memory = new(_memory, ResetCause.PowerUp);
         memory.FillBlank(Run.Settings, SettingsChecksum.Of(Run.Settings), CaseHash.Of(Case.Sha256));
-        Board = new DeskBoard(Run, new SilentLine(), memory, isPermitted: false);
+        Board = new DeskBoard(Run, line ?? new SilentLine(), memory, isPermitted: false);
     }
 
     internal CaseFile Case { get; }

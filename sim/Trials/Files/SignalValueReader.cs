@@ -25,7 +25,7 @@ internal sealed class SignalValueReader(ProblemList problems)
         if (words.Length > 0) return ReadWord(key, line, signal, value, words, out word);
         if (SignalText.DimensionOf(signal) is not Dimension dimension) return ReadPlain(key, line, signal, value);
         string found = CaseValueReader.Describe(value);
-        if (value is StringValueSyntax { Value: string text } && Units.TryParse(text, dimension, out double number, out found)) return number;
+        if (value is StringValueSyntax { Value: string text } && Units.TryParse(text, dimension, out double number, out found)) return SignalText.FromSi(signal, number);
         problems.Add(line, key, found, $"{Units.Allowed(dimension)}, for {signal.Name}");
         return null;
     }

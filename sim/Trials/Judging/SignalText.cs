@@ -25,7 +25,7 @@ internal static class SignalText
     public static Dimension? DimensionOf(Signal signal) => signal.Unit switch
     {
         "" => null,
-        "s" => Dimension.Time,
+        "s" or "us" => Dimension.Time,
         "V" => Dimension.Voltage,
         "A" => Dimension.Current,
         "rad/s" => Dimension.Speed,
@@ -33,6 +33,9 @@ internal static class SignalText
         "degC" => Dimension.Temperature,
         _ => throw new ArgumentOutOfRangeException(nameof(signal), signal.Unit, "a unit without a dimension"),
     };
+
+    /// <summary>A value of SI units in those of the signal.</summary>
+    public static double FromSi(Signal signal, double number) => signal.Unit == "us" ? number * 1e6 : number;
 
     /// <summary>The words that a signal can show, by their ids; empty where it is a number.</summary>
     public static string[] WordsOf(Signal signal) => [.. signal.Words?.All ?? []];

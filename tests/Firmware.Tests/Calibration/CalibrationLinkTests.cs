@@ -157,7 +157,7 @@ public sealed class CalibrationLinkTests
     {
         Frame request = new();
         request.Begin(MessageId.AskHello, 0);
-        LinkAnswers answers = new(LinkRig.Identity(), canCalibrate);
+        LinkAnswers answers = new(LinkRig.Identity(), canCalibrate, false);
         answers.Hello(request, _rig.Controller, _rig, false);
         HelloAnswer hello = new();
         hello.Read(answers.Frame);

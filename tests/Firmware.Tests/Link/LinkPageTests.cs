@@ -16,7 +16,7 @@ public sealed class LinkPageTests
 
     public static TheoryData<Type> Bodies => [.. MessageLayout.Types];
 
-    public static TheoryData<Type> Numbers => [typeof(LinkReason), typeof(LinkCapabilities), typeof(ResetCause), typeof(TelemetrySwitches), typeof(StoreState), typeof(StartLockReason)];
+    public static TheoryData<Type> Numbers => [typeof(LinkReason), typeof(LinkCapabilities), typeof(ResetCause), typeof(TelemetrySwitches), typeof(ExchangeMode), typeof(ExchangeSwitches), typeof(ExchangeOutputs), typeof(StoreState), typeof(StartLockReason)];
 
     [Fact]
     public void Messages_AreThoseOfTheCode() =>

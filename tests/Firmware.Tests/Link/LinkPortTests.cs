@@ -35,7 +35,7 @@ public sealed class LinkPortTests
         BoardIdentity identity = new() { Name = "é23456789012345678901234567890" };
         Frame request = new();
         request.Begin(MessageId.AskHello, 0);
-        LinkAnswers answers = new(identity, false);
+        LinkAnswers answers = new(identity, false, false);
         HelloAnswer hello = new();
 
         answers.Hello(request, _rig.Controller, _rig, true);

@@ -13,7 +13,7 @@ public sealed class MessageTests
     public static TheoryData<Type> All => [.. MessageLayout.Types];
 
     [Fact]
-    public void Types_AreFound() => Assert.Equal(18, MessageLayout.Types.Count);
+    public void Types_AreFound() => Assert.Equal(21, MessageLayout.Types.Count);
 
     [Theory]
     [MemberData(nameof(All))]
