@@ -86,7 +86,7 @@ internal static class ReplayTable
         AddRow(table, "fault", Fault(then), Fault(now));
         for (int i = 0; i < Math.Max(then.Phases.Count, now.Phases.Count); i++) AddRow(table, $"phase {i + 1}", Entry(then, i), Entry(now, i));
         console.Write(table);
-        console.WriteLine("The machine does not answer: behind the first difference the readings are those of a machine that was told something else.");
+        console.WriteLine("The machine does not answer: behind the first difference only the auxiliary contacts follow; current and speed are those of a machine that was told something else.");
     }
 
     private static void AddRow(Table table, params string[] cells) => table.AddRow([.. cells.Select(Markup.Escape)]);

@@ -10,7 +10,7 @@ namespace StarterCtl.Engine.Runs;
 
 /// <summary>
 /// Feeds the recorded readings to the core, tick by tick, and compares every decision bit for bit. The machine does not take part:
-/// it has already answered, to what was decided then.
+/// it has already answered, to what was decided then. With other settings only the auxiliary contacts follow what is decided now.
 /// </summary>
 public sealed class Replay
 {
@@ -28,15 +28,17 @@ public sealed class Replay
     private readonly List<ReplayRow> _around = [];
     private readonly ReplayCourse _recorded = new();
     private readonly ReplayCourse _replayed = new();
+    private readonly PlayedContacts? _contacts;
     private ReplayDifference? _first;
     private long _ticks;
     private long _differentTicks;
     private double _lastSeconds;
 
-    private Replay(RecordHeader header, Settings settings)
+    private Replay(RecordHeader header, Settings? with)
     {
         _header = header;
-        _controller = new Controller(settings);
+        _controller = new Controller(with ?? SettingsOf(header));
+        if (with != null) _contacts = new PlayedContacts();
     }
 
     /// <summary>Replays a record.</summary>
@@ -55,14 +57,14 @@ public sealed class Replay
                 $"a sample of every control period: starterctl run {header.Case} --every-period");
         }
 
-        Replay replay = new(header, with ?? SettingsOf(header));
+        Replay replay = new(header, with);
         foreach (Sample sample in samples)
         {
             if (replay._ticks % TicksBetweenLooks == 0) cancellation.ThrowIfCancellationRequested();
             replay.Tick(sample);
         }
 
-        return replay.Result(with != null);
+        return replay.Result();
     }
 
     /// <summary>The settings of a record.</summary>
@@ -85,6 +87,7 @@ public sealed class Replay
         CheckTime(recorded);
         _ticks++;
         ControllerTick.ReadInto(recorded, _readings);
+        _contacts?.Show(recorded, _outputs, _readings);
         _controller.Tick(recorded.ElapsedMicroseconds, _readings, _outputs);
         Sample replayed = recorded;
         ControllerTick.PutDecisions(ref replayed, _controller, _outputs);
@@ -147,7 +150,7 @@ public sealed class Replay
         }
     }
 
-    private ReplayResult Result(bool isWithOthers) => new()
+    private ReplayResult Result() => new()
     {
         Ticks = _ticks,
         DifferentTicks = _differentTicks,
@@ -155,7 +158,7 @@ public sealed class Replay
         Around = _first == null ? [] : [.. _before, .. _around],
         Recorded = _recorded,
         Replayed = _replayed,
-        IsWithOtherSettings = isWithOthers,
+        IsWithOtherSettings = _contacts != null,
         Warning = _header.CoreVersion == CoreIdentity.Version ? null
             : $"core {_header.CoreVersion} made this record; core {CoreIdentity.Version} replays it",
     };
