@@ -44,7 +44,7 @@ internal sealed class TrialVerbOptions
 
     private static Option<string> TargetOption()
     {
-        Option<string> option = new("--target") { Description = "What the trials are run against: simulator.", HelpName = "TARGET", DefaultValueFactory = _ => TrialTargets.Simulator };
+        Option<string> option = new("--target") { Description = "What the trials are run against: simulator, desk (the whole firmware on this computer, in lockstep) or desk-real-time.", HelpName = "TARGET", DefaultValueFactory = _ => TrialTargets.Simulator };
         option.Validators.Add(result =>
         {
             string? found = result.GetValueOrDefault<string?>();
