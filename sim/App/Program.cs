@@ -68,7 +68,7 @@ public static class Program
         catch (LinkException error)
         {
             terminal.Fail(error.Message);
-            return ExitCode.Environment;
+            return error.IsRefusal ? ExitCode.Failed : ExitCode.Environment;
         }
         catch (OperationCanceledException)
         {

@@ -10,7 +10,7 @@ namespace StarterCtl.Benchmarks;
 public static class Program
 {
     /// <summary>Runs all benchmarks.</summary>
-    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>replay</c> the replay of ten minutes alone, <c>ticks</c> ends behind the ticks.</param>
+    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>replay</c> the replay of ten minutes alone, <c>trials</c> a thousand trials alone, <c>ticks</c> ends behind the ticks.</param>
     public static void Main(string[] args)
     {
         if (args is ["spice"])
@@ -28,6 +28,12 @@ public static class Program
         if (args is ["replay"])
         {
             ReplayTime.Print();
+            return;
+        }
+
+        if (args is ["trials"])
+        {
+            TrialSpeed.Print();
             return;
         }
 
@@ -49,6 +55,7 @@ public static class Program
         Scaling.Print();
         RecordSize.Print();
         ReplayTime.Print();
+        TrialSpeed.Print();
         SpiceSpeed.Print();
     }
 }

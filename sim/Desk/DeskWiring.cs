@@ -86,6 +86,7 @@ public static class DeskWiring
     {
         pulses.EdgesPerTurn = Math.Max(1, setup.Sensors?.PulsesPerRevolution ?? 0);
         pulses.StandstillMicroseconds = StandstillMicroseconds;
+        pulses.ZeroAmps = settings.ZeroAmps;
         double constant = setup.Machine.Flux?.Curve.Constants[^1] ?? setup.Machine.Constant;
         pulses.HighestRadPerSecSquared = (float)(AccelerationRatio * constant * settings.InstantTripAmps / setup.Machine.InertiaKgM2);
         // The desk counts every edge that there is.

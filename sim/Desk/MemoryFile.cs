@@ -31,7 +31,7 @@ public sealed class MemoryFile : INonVolatile, IDisposable
     /// <inheritdoc/>
     public int PageBytes => Page;
 
-    /// <summary>Opens a board's memory; a file that is not there begins erased.</summary>
+    /// <summary>Opens a board's memory; a file that is not there begins erased, and is there only once it is whole.</summary>
     /// <param name="path">The file.</param>
     /// <exception cref="DeskException">It cannot be opened, another board has it, or it is not a board's memory.</exception>
     public static MemoryFile Open(string path)
@@ -40,11 +40,11 @@ public sealed class MemoryFile : INonVolatile, IDisposable
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
-            file = File.OpenHandle(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            if (!File.Exists(path)) Begin(path);
+            file = File.OpenHandle(path, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
             long length = RandomAccess.GetLength(file);
-            if (length is not (0 or Size)) throw new DeskException($"{path}: {length} bytes; allowed: a board's memory of {Size} bytes, or a file that is not there yet");
+            if (length != Size) throw new DeskException($"{path}: {length} bytes; allowed: a board's memory of {Size} bytes, or a file that is not there yet");
             MemoryFile memory = new(file);
-            if (length == 0) memory.Write(0, NewBytes().AsSpan());
             for (int read = 0; read < Size;) read += RandomAccess.Read(file, memory._bytes.AsSpan(read), read) is > 0 and int count ? count : throw new EndOfStreamException("it ends early");
             return memory;
         }
@@ -84,6 +84,19 @@ public sealed class MemoryFile : INonVolatile, IDisposable
         {
             // A full disk, say.
         }
+    }
+
+    // Beside its place and renamed when whole: a process that is killed meanwhile leaves no short memory, which would be refused.
+    private static void Begin(string path)
+    {
+        string beside = $"{path}.new";
+        using (SafeFileHandle file = File.OpenHandle(beside, FileMode.Create, FileAccess.Write, FileShare.None))
+        {
+            RandomAccess.Write(file, NewBytes(), 0);
+            RandomAccess.FlushToDisk(file);
+        }
+
+        File.Move(beside, path);
     }
 
     private static byte[] NewBytes()

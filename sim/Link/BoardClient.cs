@@ -235,9 +235,10 @@ public sealed class BoardClient : IAsyncDisposable
             request.Step = CalibrationStep.Read;
         }
         while (found.IsTaking);
-        if (found.Reason != CalibrationReason.Done && step != CalibrationStep.Read)
+        // Reading how a channel stands is no failure because its last step was one.
+        if (found.Reason == CalibrationReason.NoSuchChannel || (found.Reason != CalibrationReason.Done && step != CalibrationStep.Read))
         {
-            throw new LinkException($"calibration of {channel}, {step}: {CalibrationText.Of(found)}");
+            throw new LinkException($"calibration of {channel}, {step}: {CalibrationText.Of(found)}", found.Reason);
         }
 
         return found;

@@ -51,7 +51,7 @@ public sealed record BoardLock(
         BoardProblem.NegativeRangeTooSmall => $"{Role} begins at {Number(WiringValue)} and must show {Number(WiringLimit)}",
         BoardProblem.TooManyEdges => $"the fastest shaft makes {Number(WiringValue)} edges a second and the board counts {Number(WiringLimit)}",
         BoardProblem.PulsesUnusable => $"a number of the pulse set-up is {Number(WiringValue)}; allowed: above 0",
-        BoardProblem.NoZeroCurrent => "a pick-up needs the setting ZeroAmps to prove standstill",
+        BoardProblem.NoZeroCurrent => "a pick-up needs the setting ZeroAmps to prove standstill; in a case, set sensors.zero-current",
         BoardProblem.DebounceTooLong => $"contacts are debounced for {Number(WiringValue)} s and the controller waits {Number(WiringLimit)} s for them",
         BoardProblem.PeriodTooLong => $"the control period, lateness included, is {Number(WiringValue)} s; allowed: above 0, up to {Number(WiringLimit)} s",
         BoardProblem.NegativeTime => $"a debounce, filter or lateness time is {Number(WiringValue)} s",

@@ -25,6 +25,19 @@ public sealed class LinkException : Exception
         Reason = reason;
     }
 
+    /// <summary>A step of a calibration that the board refused.</summary>
+    public LinkException(string message, CalibrationReason calibrationReason)
+        : base(message)
+    {
+        CalibrationReason = calibrationReason;
+    }
+
     /// <summary>The board's reason; <see cref="LinkReason.Done"/> where the board gave none.</summary>
     public LinkReason Reason { get; }
+
+    /// <summary>The board's reason where a step of a calibration was refused, else <see cref="CalibrationReason.Done"/>.</summary>
+    public CalibrationReason CalibrationReason { get; }
+
+    /// <summary>True where a board understood and refused: the same request again is refused again, until something changes at the board.</summary>
+    public bool IsRefusal => Reason != LinkReason.Done || CalibrationReason != CalibrationReason.Done;
 }

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Trials.Judging;
@@ -16,6 +17,12 @@ public sealed record Trial
 
     /// <summary>The trial's file as the user named it.</summary>
     public required string FileName { get; init; }
+
+    /// <summary>Its bytes.</summary>
+    public required ReadOnlyMemory<byte> FileBytes { get; init; }
+
+    /// <summary>Bytes of the case file.</summary>
+    public required ReadOnlyMemory<byte> CaseBytes { get; init; }
 
     /// <summary>SHA-256 of its bytes, hexadecimal.</summary>
     public required string FileSha256 { get; init; }

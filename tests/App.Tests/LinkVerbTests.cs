@@ -1,11 +1,7 @@
 using System;
 using System.IO;
-using System.Net;
-using System.Threading;
 using System.Threading.Tasks;
-using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
-using StarterCtl.Engine.Runs;
 using StarterCtl.Firmware;
 using Xunit;
 
@@ -14,7 +10,7 @@ namespace StarterCtl.App.Tests;
 /// <summary>The verbs of the link against the whole firmware behind a port of this computer, by its clock.</summary>
 public sealed class LinkVerbTests : IDisposable
 {
-    private static readonly string BenchRig = Path.Combine(Repository.Root, "sim", "cases", "bench-rig.toml");
+    private static readonly string BenchRig = RunningBoard.BenchRig;
 
     private readonly Cli _cli = new();
 
@@ -48,10 +44,65 @@ public sealed class LinkVerbTests : IDisposable
         await using RunningBoard second = new(MemoryPath, false);
         await Opened(second);
         Assert.Contains("phase       ready\n", _cli.Output, StringComparison.Ordinal);
-        Assert.Equal(4, await _cli.Run("link", "start", second.Port));
+        Assert.Equal(1, await _cli.Run("link", "start", second.Port));
 
         Assert.Contains("start: the local permit for a start over the link is not given", _cli.Errors, StringComparison.Ordinal);
         Assert.False(second.IsAnyCoilOn);
+    }
+
+    /// <summary>The board proves for half a second behind an upload, and a press within it would be lost.</summary>
+    [Fact]
+    public async Task Start_RightBehindAnUpload_WaitsForTheLock()
+    {
+        await using RunningBoard board = new(MemoryPath, true);
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        Assert.Contains("locked      everything must stay in order for another 0.", _cli.Output, StringComparison.Ordinal);
+
+        Assert.Equal(0, await _cli.Run("link", "start", board.Port));
+
+        Assert.Contains("phase       accelerating", _cli.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>Bytes 0 to 1 announce the table's version, 2 to 3 the number of values, 4 to 7 their checksum: hardware-notes/05-serial-link.md.</summary>
+    [Theory]
+    [InlineData(UploadBegin.SettingsVersionAt, "the board has another version of the table of settings")]
+    [InlineData(UploadBegin.ValueCountAt, "not all values arrived")]
+    [InlineData(UploadBegin.ChecksumAt, "the values that arrived do not come to the announced checksum")]
+    public async Task Upload_AnnouncedWrongly_IsRefusedWithExitCode1_AndTheFormerSettingsStay(int changedByte, string words)
+    {
+        await using RunningBoard board = new(MemoryPath, false);
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        string kept = Kept();
+        await using FrameTamper line = new(board.Place, request =>
+        {
+            if (request.Id == MessageId.BeginUpload) request.PutByte(changedByte, request.GetByte(changedByte) + 1);
+            return true;
+        });
+
+        Assert.Equal(1, await _cli.Run("link", "upload", Changed(), line.Port));
+
+        Assert.Contains($"{words}\n", _cli.Errors, StringComparison.Ordinal);
+        Assert.Empty(_cli.Output);
+        Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
+        Assert.Equal(kept, Kept());
+    }
+
+    /// <summary>The line is cut in front of the 40th value, and in front of the commit.</summary>
+    [Theory]
+    [InlineData(MessageId.PutValue, 40)]
+    [InlineData(MessageId.CommitUpload, 1)]
+    public async Task Upload_CutOff_EndsWithExitCode4_AndTheFormerSettingsStay(MessageId id, int count)
+    {
+        await using RunningBoard board = new(MemoryPath, false);
+        Assert.Equal(0, await _cli.Run("link", "upload", BenchRig, board.Port));
+        string kept = Kept();
+        await using FrameTamper line = new(board.Place, request => request.Id != id || --count > 0);
+
+        Assert.Equal(4, await _cli.Run("link", "upload", Changed(), line.Port));
+
+        Assert.Contains("the board closed the line", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
+        Assert.Equal(kept, Kept());
     }
 
     [Theory]
@@ -89,6 +140,11 @@ public sealed class LinkVerbTests : IDisposable
 
     private string MemoryPath => Path.Combine(_cli.Folder, "rig.bin");
 
+    private string Changed() => _cli.Write("changed.toml", File.ReadAllText(BenchRig).Replace("minimum-dwell = \"50 ms\"", "minimum-dwell = \"60 ms\"", StringComparison.Ordinal));
+
+    // The line of a greeting that names case and checksum.
+    private string Kept() => Assert.Single(_cli.Output.Split('\n'), line => line.StartsWith("settings    of case ", StringComparison.Ordinal));
+
     private async Task Opened(RunningBoard board)
     {
         for (int i = 0; i < 200; i++)
@@ -99,36 +155,5 @@ public sealed class LinkVerbTests : IDisposable
         }
 
         Assert.Fail($"still locked:\n{_cli.Output}");
-    }
-
-    /// <summary>What the verb board runs, until it is disposed of.</summary>
-    private sealed class RunningBoard : IAsyncDisposable
-    {
-        private readonly CancellationTokenSource _end = new();
-        private readonly TcpLine _line = new(new IPEndPoint(IPAddress.Loopback, 0));
-        private readonly MemoryFile _memory;
-        private readonly DeskBoard _board;
-        private readonly Task _running;
-
-        public RunningBoard(string memoryPath, bool isPermitted)
-        {
-            _memory = MemoryFile.Open(memoryPath);
-            _board = new DeskBoard(CaseRunner.Prepare(CaseFile.Read(BenchRig)), _line, new BoardMemory(_memory, ResetCause.PowerUp), isPermitted);
-            Port = $"tcp:{_line.Place}";
-            _running = Task.Factory.StartNew(() => _board.Run(_end.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
-        }
-
-        public string Port { get; }
-
-        public bool IsAnyCoilOn => _board.IsAnyCoilOn;
-
-        public async ValueTask DisposeAsync()
-        {
-            await _end.CancelAsync();
-            await _running;
-            _line.Dispose();
-            _memory.Dispose();
-            _end.Dispose();
-        }
     }
 }

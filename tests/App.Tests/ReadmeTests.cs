@@ -92,6 +92,7 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("sim/Benchmarks/README.md")]
     [InlineData("sim/spice.md")]
     [InlineData("sim/records.md")]
+    [InlineData("sim/trials/README.md")]
     [InlineData("hardware-notes/README.md")]
     [InlineData("hardware-notes/01-around-the-controller.md")]
     [InlineData("hardware-notes/03-faults.md")]

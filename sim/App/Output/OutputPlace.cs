@@ -33,5 +33,5 @@ public sealed class OutputPlace
     }
 
     private bool NamesAFile =>
-        Path.GetExtension(_place).ToUpperInvariant() is ".HTML" or ".CSV" or ".JSON" or ".TXT" or ".CIR" or ".CS" or ".PARQUET" or ".CFG" or ".VCD" && !Directory.Exists(_place);
+        Path.GetExtension(_place).ToUpperInvariant() is ".HTML" or ".CSV" or ".JSON" or ".TXT" or ".CIR" or ".CS" or ".TOML" or ".PARQUET" or ".CFG" or ".VCD" && !Directory.Exists(_place);
 }

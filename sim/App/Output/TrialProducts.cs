@@ -4,6 +4,7 @@ using System.IO;
 using System.Text;
 using StarterCtl.Engine.Records;
 using StarterCtl.Trials;
+using StarterCtl.Trials.Bundles;
 using StarterCtl.Trials.Products;
 using StarterCtl.Trials.Running;
 
@@ -21,8 +22,13 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
     private readonly VerdictLines _lines;
     private readonly OutputFiles _files = new(null);
 
-    private TrialProducts(string folder, RunHeader header, StreamWriter writer)
+    private readonly BundleWatch? _bundles;
+    private readonly string _folder;
+
+    private TrialProducts(string folder, RunHeader header, StreamWriter writer, bool hasBundles)
     {
+        _folder = folder;
+        if (hasBundles) _bundles = new BundleWatch(folder, header);
         _header = header;
         _linesPath = Path.Combine(folder, LinesName);
         _writer = writer;
@@ -34,25 +40,34 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
 
     /// <summary>Opens the lines in their place and writes the header: what is done when the run is killed can be read there.</summary>
     /// <exception cref="OutputException">They cannot be written.</exception>
-    public static TrialProducts Open(string folder, RunHeader header)
+    /// <param name="folder">Where they go; made as needed.</param>
+    /// <param name="header">Header of the run.</param>
+    /// <param name="hasBundles">True to keep every attempt in a bundle.</param>
+    public static TrialProducts Open(string folder, RunHeader header, bool hasBundles)
     {
         string path = Path.Combine(folder, LinesName);
         TrialProducts? products = null;
         Try(path, () =>
         {
             Directory.CreateDirectory(folder);
-            products = new TrialProducts(folder, header, new StreamWriter(path, false, new UTF8Encoding(false)));
+            products = new TrialProducts(folder, header, new StreamWriter(path, false, new UTF8Encoding(false)), hasBundles);
             products._lines.Begin(header);
         });
         return products!;
     }
 
     /// <inheritdoc/>
-    public ISampleSink? Started(Trial trial, int attempt) => null;
+    public ISampleSink? Started(Trial trial, int attempt)
+    {
+        ISampleSink? record = null;
+        if (_bundles != null) Try(_folder, () => record = new SinkOnDisk(_folder, _bundles.Started(trial, attempt)));
+        return record;
+    }
 
     /// <inheritdoc/>
     public void Ended(Trial trial, int attempt, TrialAttempt ended)
     {
+        if (_bundles != null) Try(_folder, () => _bundles.Ended(trial, attempt, ended));
     }
 
     /// <inheritdoc/>
@@ -72,12 +87,14 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
     {
         terminal.Wrote("the verdicts as JSON lines", _linesPath);
         _files.Report(terminal);
+        if (_bundles != null) terminal.Wrote("the bundles, one for each attempt", _folder);
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
         _files.Dispose();
+        _bundles?.Dispose();
         try
         {
             _writer.Dispose();
@@ -98,6 +115,24 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)
         {
             throw OutputException.Of(path, error);
+        }
+    }
+
+    // A record that cannot go on ends the run with a word for the disk, not for the target.
+    private sealed class SinkOnDisk(string folder, ISampleSink record) : ISampleSink
+    {
+        public long PeriodMicroseconds => record.PeriodMicroseconds;
+
+        public void Add(in Sample sample)
+        {
+            try
+            {
+                record.Add(sample);
+            }
+            catch (IOException error)
+            {
+                throw OutputException.Of(folder, error);
+            }
         }
     }
 }

@@ -37,7 +37,7 @@ internal static class TrialsTable
     private static string Seen(TrialResult result)
     {
         if (result.Last is not TrialAttempt last) return "";
-        string seen = last.Verdict == TrialVerdict.Pass ? string.Join("; ", last.Outcomes.Select(Seen)) : last.Why;
+        string seen = last.Verdict == TrialVerdict.Pass ? string.Join('\n', last.Outcomes.Select(Seen)) : last.Why;
         return result.Attempts.Count > 1 ? $"attempt {Text.Number(result.Attempts.Count)}: {seen}" : seen;
     }
 

@@ -25,6 +25,7 @@ internal static class ExportVerb
             "Write the controller's settings of a case as C# source for the firmware, with the case's hash and the settings' checksum.\n\nExample:\n  starterctl export settings sim/cases/bench-rig.toml --out CaseSettings.cs",
             Settings,
             hasJson: false),
+        ExportTrialVerb.Build(terminal),
     };
 
     private static int Spice(VerbCall call)

@@ -23,6 +23,9 @@ internal static class LinkVerb
     private const int LongestWatchSeconds = 3600;
     private static readonly TimeSpan StartWait = TimeSpan.FromSeconds(1);
 
+    // A board proves for half a second, and begins anew with whatever moves.
+    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(2);
+
     /// <summary>The verb with what it can ask.</summary>
     public static Command Build(Terminal terminal)
     {
@@ -31,35 +34,45 @@ internal static class LinkVerb
         Option<double> every = Bounded("--every", "Time between samples, ms.", 10, TelemetryClock.ShortestMicroseconds / 1000.0, TelemetryClock.LongestMicroseconds / 1000.0);
         return new("link", "Speak with a board over its serial link: a real one, or the one that starterctl board runs.\n\nExample:\n  starterctl link hello tcp:127.0.0.1:7000\n  starterctl link hello /dev/ttyUSB0")
         {
-            Asking("hello", "Greet the board: who it is, which settings it keeps, what it does.", "link hello tcp:127.0.0.1:7000", Greet),
-            Asking("upload", "Upload the settings of a case and compare what the board keeps.", "link upload sim/cases/bench-rig.toml tcp:127.0.0.1:7000", (call, parsed) => Upload(call, parsed.GetRequiredValue(casePath)), casePath),
-            Asking("start", "Press start, where the switch at the machine permits it.", "link start tcp:127.0.0.1:7000", Start),
-            Asking("stop", "Press stop. The hard-wired stop comes first: a line can break.", "link stop tcp:127.0.0.1:7000", (call, _) => Press(call, client => client.StopAsync(call.Cancellation))),
-            Asking("reset", "Press reset.", "link reset tcp:127.0.0.1:7000", (call, _) => Press(call, client => client.ResetAsync(call.Cancellation))),
-            Asking("log", "Download the board's log of events.", "link log tcp:127.0.0.1:7000", Log),
-            Asking("watch", "Record the board's samples as CSV on standard output, in the columns of a simulated record.", "link watch tcp:127.0.0.1:7000 --seconds 2 > board.csv", (call, parsed) => Watch(call, parsed.GetValue(seconds), parsed.GetValue(every)), seconds, every),
+            Asking(terminal, "hello", "Greet the board: who it is, which settings it keeps, what it does.", "link hello tcp:127.0.0.1:7000", Greet),
+            Asking(terminal, "upload", "Upload the settings of a case and compare what the board keeps.", "link upload sim/cases/bench-rig.toml tcp:127.0.0.1:7000", (call, parsed) => Upload(call, parsed.GetRequiredValue(casePath)), casePath),
+            Asking(terminal, "start", "Press start, where the switch at the machine permits it.", "link start tcp:127.0.0.1:7000", Start),
+            Asking(terminal, "stop", "Press stop. The hard-wired stop comes first: a line can break.", "link stop tcp:127.0.0.1:7000", (call, _) => Press(call, client => client.StopAsync(call.Cancellation))),
+            Asking(terminal, "reset", "Press reset.", "link reset tcp:127.0.0.1:7000", (call, _) => Press(call, client => client.ResetAsync(call.Cancellation))),
+            Asking(terminal, "log", "Download the board's log of events.", "link log tcp:127.0.0.1:7000", Log),
+            Asking(terminal, "watch", "Record the board's samples as CSV on standard output, in the columns of a simulated record.", "link watch tcp:127.0.0.1:7000 --seconds 2 > board.csv", (call, parsed) => Watch(call, parsed.GetValue(seconds), parsed.GetValue(every)), seconds, every),
+            CalibrateVerb.Build(terminal),
+            NoiseVerb.Build(terminal),
         };
+    }
 
-        Command Asking(string name, string description, string example, Func<LinkCall, ParseResult, Task<int>> ask, params Symbol[] more)
+    /// <summary>A verb that asks the board behind a port.</summary>
+    /// <param name="terminal">Where results and notes go.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="description">What it does.</param>
+    /// <param name="example">One call of it, without the program's name; several are parted by line breaks.</param>
+    /// <param name="ask">Does it; gives one of <see cref="ExitCode"/>.</param>
+    /// <param name="more">Its arguments in front of the port, and its options.</param>
+    internal static Command Asking(
+        Terminal terminal, string name, string description, string example, Func<LinkCall, ParseResult, Task<int>> ask, params Symbol[] more)
+    {
+        Argument<string> port = new("PORT") { Description = "Where the board is: tcp:HOST:PORT, or the name of a serial port." };
+        port.Validators.Add(result =>
         {
-            Argument<string> port = new("PORT") { Description = "Where the board is: tcp:HOST:PORT, or the name of a serial port." };
-            port.Validators.Add(result =>
-            {
-                if (LinkCall.Problem(result.GetValueOrDefault<string?>()) is string problem) result.AddError(problem);
-            });
-            Option<int> baud = new("--baud") { Description = "Speed of a serial port, bits per second.", DefaultValueFactory = _ => DefaultBaud };
-            VerbOptions options = new();
-            Command command = new(name, $"{description}\n\nExample:\n  starterctl {example}");
-            foreach (Argument<string> argument in more.OfType<Argument<string>>()) command.Add(argument);
-            command.Add(port);
-            foreach (Option option in more.OfType<Option>()) command.Add(option);
-            command.Add(baud);
-            // A record is CSV and nothing else.
-            if (name != "watch") command.Add(options.Json);
-            command.SetAction((parsed, cancellation) => ask(
-                new LinkCall(terminal, parsed.GetRequiredValue(port), parsed.GetValue(baud), name != "watch" && parsed.GetValue(options.Json), cancellation), parsed));
-            return command;
-        }
+            if (LinkCall.Problem(result.GetValueOrDefault<string?>()) is string problem) result.AddError(problem);
+        });
+        Option<int> baud = new("--baud") { Description = "Speed of a serial port, bits per second.", DefaultValueFactory = _ => DefaultBaud };
+        VerbOptions options = new();
+        Command command = new(name, $"{description}\n\nExample:\n  starterctl {example.Replace("\n", "\n  starterctl ", StringComparison.Ordinal)}");
+        foreach (Argument<string> argument in more.OfType<Argument<string>>()) command.Add(argument);
+        command.Add(port);
+        foreach (Option option in more.OfType<Option>()) command.Add(option);
+        command.Add(baud);
+        // A record is CSV and nothing else.
+        if (name != "watch") command.Add(options.Json);
+        command.SetAction((parsed, cancellation) => ask(
+            new LinkCall(terminal, parsed.GetRequiredValue(port), parsed.GetValue(baud), name != "watch" && parsed.GetValue(options.Json), cancellation), parsed));
+        return command;
     }
 
     private static async Task<int> Greet(LinkCall call, ParseResult parsed)
@@ -85,6 +98,7 @@ internal static class LinkVerb
     private static async Task<int> Start(LinkCall call, ParseResult parsed)
     {
         await using BoardClient client = await call.ConnectAsync();
+        await WaitForLockAsync(call, client);
         Phase before = client.Greeting.Phase;
         await client.StartAsync(call.Cancellation);
         // A press that was passed on is not yet a start: the board may refuse it, or be locked.
@@ -99,6 +113,16 @@ internal static class LinkVerb
         if (greeting.Phase is not (Phase.Ready or Phase.NotSetUp or Phase.Tripped)) return ExitCode.Ok;
         call.Terminal.Fail($"start: pressed, and the board is {PhaseText.Name(greeting.Phase)} as {(before == greeting.Phase ? "before" : "a result")}; starterctl link watch and starterctl link log say why");
         return ExitCode.Failed;
+    }
+
+    // Behind an upload or a power-up everything must stay in order for a while: a press within it would be lost.
+    private static async Task WaitForLockAsync(LinkCall call, BoardClient client)
+    {
+        for (DateTime end = DateTime.UtcNow + LockWait; DateTime.UtcNow < end;)
+        {
+            if (await client.ReadLockAsync(call.Cancellation) is not { Problem: PowerUpProblem.Proving }) return;
+            await Task.Delay(20, call.Cancellation);
+        }
     }
 
     private static async Task<int> Press(LinkCall call, Func<BoardClient, Task> press)
@@ -134,7 +158,8 @@ internal static class LinkVerb
         return ExitCode.Ok;
     }
 
-    private static Option<double> Bounded(string name, string description, double usual, double least, double most)
+    /// <summary>An option whose number has a least and a most.</summary>
+    internal static Option<double> Bounded(string name, string description, double usual, double least, double most)
     {
         Option<double> option = new(name) { Description = description, DefaultValueFactory = _ => usual };
         option.Validators.Add(result =>

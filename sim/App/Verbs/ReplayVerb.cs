@@ -11,6 +11,7 @@ using StarterCtl.Core;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
+using StarterCtl.Trials.Bundles;
 
 namespace StarterCtl.App.Verbs;
 
@@ -22,6 +23,7 @@ internal static class ReplayVerb
     /// <summary>The verb with its options.</summary>
     public static Command Build(Terminal terminal)
     {
+        Option<bool> verify = new("--verify") { Description = "RECORD is a bundle of a trial: check its hashes, replay its record and judge it again by its limits." };
         Argument<string> recordPath = new("RECORD") { Description = "Record of every control period, CSV or Parquet: starterctl run CASE --every-period." };
         Option<string?> with = new("--with")
         {
@@ -31,10 +33,16 @@ internal static class ReplayVerb
         VerbOptions options = new();
         Command command = new("replay", "Feed the readings of a record to the control code again and compare every decision, bit for bit.\n\nExample:\n  starterctl replay out/bench-rig.record.csv\n  starterctl replay out/bench-rig.record.csv --with changed.toml")
         {
-            recordPath, options.Json, with,
+            recordPath, options.Json, with, verify,
         };
         command.SetAction((parsed, cancellation) => Task.Run(() =>
-            Do(terminal, parsed.GetRequiredValue(recordPath), parsed.GetValue(with), parsed.GetValue(options.Json), cancellation)));
+            parsed.GetValue(verify)
+                ? Verify(terminal, parsed.GetRequiredValue(recordPath), parsed.GetValue(options.Json), cancellation)
+                : Do(terminal, parsed.GetRequiredValue(recordPath), parsed.GetValue(with), parsed.GetValue(options.Json), cancellation)));
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(verify) && result.GetValue(with) != null) result.AddError("--with: found it beside --verify; allowed: one of the two, for a bundle is checked with its own settings");
+        });
         return command;
     }
 
@@ -53,6 +61,14 @@ internal static class ReplayVerb
         else ReplayTable.Show(terminal.Results, path, reader.Header, result, verdict);
         foreach (string text in warnings) terminal.Warn(text);
         return result.IsSame || result.IsWithOtherSettings ? ExitCode.Ok : ExitCode.Failed;
+    }
+
+    private static int Verify(Terminal terminal, string path, bool asJson, CancellationToken cancellation)
+    {
+        (BundleManifest manifest, Verdict verdict) = terminal.Work("verify", _ => BundleCheck.Of(path, cancellation));
+        if (asJson) terminal.Data.WriteLine(JsonText.Of(new BundleJson(verdict.Word, verdict.Checks, manifest)));
+        else BundleTable.Show(terminal.Results, manifest, verdict);
+        return verdict.Passed ? ExitCode.Ok : ExitCode.Failed;
     }
 
     private static Settings SettingsOf(string path)

@@ -13,8 +13,9 @@ namespace StarterCtl.App.Verbs;
 /// <param name="Tags">Tags of which a trial must have one; none: any trial.</param>
 /// <param name="Filter">Text that a trial's name must contain; null: any.</param>
 /// <param name="Running">How they are run.</param>
+/// <param name="HasBundles">True to keep every attempt in a bundle.</param>
 /// <param name="AsJson">True to print the result as JSON.</param>
-internal sealed record TrialCall(IReadOnlyList<string> Files, string Folder, string Target, IReadOnlyList<string> Tags, string? Filter, TrialOptions Running, bool AsJson)
+internal sealed record TrialCall(IReadOnlyList<string> Files, string Folder, string Target, IReadOnlyList<string> Tags, string? Filter, TrialOptions Running, bool HasBundles, bool AsJson)
 {
     /// <summary>What picks the trials, for a message.</summary>
     public string PickText => Tags.Count == 0 && Filter == null ? "no trial at all"

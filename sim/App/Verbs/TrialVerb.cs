@@ -37,7 +37,7 @@ internal static class TrialVerb
         ITrialTarget target = TrialTargets.Of(call.Target);
         RunHeader header = RunHeader.Of(target, trials);
         IReadOnlyList<TrialResult> results;
-        using (TrialProducts products = TrialProducts.Open(call.Folder, header))
+        using (TrialProducts products = TrialProducts.Open(call.Folder, header, call.HasBundles || target.IsHardware))
         {
             results = terminal.Work("trials", progress => TrialRunner.Run(trials, target, call.Running, products, progress, cancellation));
             products.Close(results);
@@ -77,6 +77,11 @@ internal static class TrialVerb
 
         if (problems.Count > 0) throw new CaseException(problems);
         Trial[] picked = [.. trials.Where(call.Picks)];
+        if (picked.GroupBy(trial => trial.Name).FirstOrDefault(same => same.Count() > 1) is IGrouping<string, Trial> twice)
+        {
+            throw new CaseException([new CaseProblem(twice.Last().FileName, 0, "", $"a second trial of the name {twice.Key}, after {twice.First().FileName}", "trials whose files have names of their own, for that is how verdicts name them")]);
+        }
+
         return picked.Length > 0 ? picked : throw new CaseException([new CaseProblem(string.Join(' ', call.Files), 0, "", call.PickText, $"what picks at least one of {trials.Count} trials{Named(trials)}")]);
     }
 

@@ -18,6 +18,7 @@ internal sealed class TrialVerbOptions
     private readonly Option<string[]> _tags = new("--tag") { Description = "Run trials that have this tag; may be given more than once.", HelpName = "TAG" };
     private readonly Option<string?> _filter = new("--filter") { Description = "Run trials whose name, row included, contains this text.", HelpName = "TEXT" };
     private readonly Option<bool> _failFast = new("--fail-fast") { Description = "Begin no other trial once one has failed or had trouble." };
+    private readonly Option<bool> _bundle = new("--bundle") { Description = "Keep every attempt in one file that proves itself: trial, case, settings, record of every tick, verdict. starterctl replay --verify checks it." };
     private readonly Option<int> _retry = RetryOption();
 
     /// <summary>The trials.</summary>
@@ -28,7 +29,7 @@ internal sealed class TrialVerbOptions
     };
 
     /// <summary>Every option.</summary>
-    public IEnumerable<Option> All => [_json, _out, _target, _tags, _filter, _failFast, _retry];
+    public IEnumerable<Option> All => [_json, _out, _target, _tags, _filter, _failFast, _retry, _bundle];
 
     /// <summary>What was asked for.</summary>
     public TrialCall Read(ParseResult parsed) => new(
@@ -38,6 +39,7 @@ internal sealed class TrialVerbOptions
         parsed.GetValue(_tags) ?? [],
         parsed.GetValue(_filter),
         new TrialOptions { FailsFast = parsed.GetValue(_failFast), Retries = parsed.GetValue(_retry) },
+        parsed.GetValue(_bundle),
         parsed.GetValue(_json));
 
     private static Option<string> TargetOption()

@@ -27,8 +27,9 @@ public static class TrialFile
     /// <param name="path">The name that messages give, and from whose folder the case is named.</param>
     /// <param name="bytes">TOML.</param>
     /// <param name="readCase">Gives the bytes of a case by its path.</param>
+    /// <param name="only">The one row that is wanted; null: all.</param>
     /// <exception cref="CaseException">As above.</exception>
-    public static IReadOnlyList<Trial> Read(string path, byte[] bytes, Func<string, byte[]> readCase)
+    public static IReadOnlyList<Trial> Read(string path, byte[] bytes, Func<string, byte[]> readCase, string? only = null)
     {
         string text = CaseBytes.Decode(path, bytes);
         ProblemList problems = new(path);
@@ -43,11 +44,11 @@ public static class TrialFile
         string sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
         List<Trial> trials = [];
         List<CaseProblem> found = [];
-        foreach (ParameterRow row in rows)
+        foreach (ParameterRow row in rows.Where(row => only == null || row.Name == only))
         {
             try
             {
-                trials.Add(ReadRow(path, tree, row, readCase) with { Tags = tags, FileSha256 = sha256 });
+                trials.Add(ReadRow(path, tree, row, readCase) with { Tags = tags, FileBytes = bytes, FileSha256 = sha256 });
             }
             catch (CaseException error)
             {
@@ -71,7 +72,7 @@ public static class TrialFile
         else problems.Add(0, TrialKeys.Case.Path, "nothing", TrialKeys.Case.Allowed);
         problems.ThrowIfAny();
 
-        CaseFile file = ReadCase(path, tree, row, casePath!, keeps!.Written == "yes", readCase);
+        (CaseFile file, byte[] caseBytes) = ReadCase(path, tree, row, casePath!, keeps!.Written == "yes", readCase);
         PreparedRun run = CaseRunner.Prepare(file);
         string stem = StemOf(path);
         return new Trial
@@ -79,6 +80,8 @@ public static class TrialFile
             Name = row.Name.Length == 0 ? stem : $"{stem} [{row.Name}]",
             Title = title?.Written ?? stem,
             FileName = path,
+            FileBytes = default,
+            CaseBytes = caseBytes,
             FileSha256 = "",
             Row = row.Name,
             Tags = [],
@@ -88,13 +91,14 @@ public static class TrialFile
         };
     }
 
-    private static CaseFile ReadCase(string path, TrialTree tree, ParameterRow row, CaseValue casePath, bool keepsEvents, Func<string, byte[]> readCase)
+    private static (CaseFile File, byte[] Bytes) ReadCase(string path, TrialTree tree, ParameterRow row, CaseValue casePath, bool keepsEvents, Func<string, byte[]> readCase)
     {
         string place = Path.Combine(Path.GetDirectoryName(path) ?? "", casePath.Written);
         CaseChanges changes = new(path, [.. tree.Case.Entries.Select(row.Take)], tree.Case.EventLines, keepsEvents);
         try
         {
-            return CaseParser.Parse(place, readCase(place), changes);
+            byte[] bytes = readCase(place);
+            return (CaseParser.Parse(place, bytes, changes), bytes);
         }
         catch (CaseException error) when (error.Problems is [{ Line: 0, Key: "" } whole] && whole.File == place)
         {

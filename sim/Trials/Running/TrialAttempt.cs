@@ -17,10 +17,10 @@ public sealed record TrialAttempt(TrialVerdict Verdict, IReadOnlyList<Outcome> O
     /// <summary>What the target said of itself; null where it did not get to that.</summary>
     public TargetReport? Report { get; init; }
 
-    /// <summary>One line on why it did not pass; empty where it did.</summary>
+    /// <summary>Why it did not pass, a line for each expectation that does not hold; empty where it did.</summary>
     public string Why => Verdict switch
     {
-        TrialVerdict.Fail => string.Join("; ", Outcomes.Where(outcome => !outcome.Passed).Select(outcome => $"{outcome.Name}: {outcome.Seen}, expected {outcome.Limit}")),
+        TrialVerdict.Fail => string.Join('\n', Outcomes.Where(outcome => !outcome.Passed).Select(outcome => $"{outcome.Name}: {outcome.Seen}, expected {outcome.Limit}")),
         TrialVerdict.Error => Trouble ?? "",
         TrialVerdict.Aborted => "cancelled",
         _ => "",

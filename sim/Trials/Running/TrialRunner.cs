@@ -97,7 +97,7 @@ public sealed class TrialRunner
     {
         TrialJudges judges = new(trial.Expectations, trial.Job.Run.Setup.PeriodMicroseconds);
         ISampleSink? record = _watch.Started(trial, number);
-        TrialAttempt attempt = Run(trial, judges, record == null ? judges : new BothSinks(judges, record), cancellation);
+        TrialAttempt attempt = Run(trial, judges, record == null ? judges : new SampleFan(judges, record), cancellation);
         _watch.Ended(trial, number, attempt);
         return attempt;
     }

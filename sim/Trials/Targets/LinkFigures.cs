@@ -1,3 +1,5 @@
+using System.Collections.Generic;
+
 namespace StarterCtl.Trials.Targets;
 
 /// <summary>How a link did during one trial.</summary>
@@ -15,4 +17,8 @@ public sealed record LinkFigures(
     double LeastLatencySeconds,
     double MedianLatencySeconds,
     double P99LatencySeconds,
-    double LargestLatencySeconds);
+    double LargestLatencySeconds)
+{
+    /// <summary>How many latencies fell into which class, from the shortest to the longest.</summary>
+    public IReadOnlyList<(double UpToSeconds, long Count)> Histogram { get; init; } = [];
+}

@@ -15,7 +15,7 @@ public sealed class ControllerTickTests
         foreach (FieldInfo field in typeof(Readings).GetFields())
         {
             Readings given = new(), read = new();
-            field.SetValue(given, field.FieldType == typeof(bool) ? true : field.FieldType == typeof(int) ? 5 : 1.25f);
+            field.SetValue(given, field.FieldType == typeof(bool) ? true : field.FieldType == typeof(int) ? (object)5 : 1.25f);
             Sample sample = default;
 
             ControllerTick.PutReadings(ref sample, 0, given);

@@ -58,4 +58,18 @@ public sealed class EncoderSpeedTests
         // Four edges at 50 rad/s are 8.4 ms.
         Assert.All(rig.Run(4).Skip(12), row => Assert.False(row.IsValid));
     }
+
+    /// <summary>An edge at 3 s and the last one before it, at 1 s, are 0.1 rad in 2 s: no speed that the shaft ever had.</summary>
+    [Fact]
+    public void EdgesBeginAgain_BehindAnUnknownSpeed_TheFirstSpeedIsTrue()
+    {
+        PulseRig rig = new(PulseRig.Sixty(), isEncoder: true);
+        rig.Steady(0, 1e6, 80).Steady(3e6, 4e6, 80).Run(2.9);
+        Assert.False(rig.Sensor.IsValid);
+
+        List<(double Seconds, float RadPerSec, bool IsValid)> known = [.. rig.Run(4).Where(row => row.IsValid)];
+
+        Assert.InRange(known[0].Seconds, 3, 3.01);
+        Assert.All(known, row => Assert.InRange(row.RadPerSec, 79.9, 80.1));
+    }
 }

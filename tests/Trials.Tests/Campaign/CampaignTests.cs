@@ -17,7 +17,7 @@ public sealed class CampaignTests(Campaign campaign) : IClassFixture<Campaign>
     [Fact]
     public void EveryShippedTrial_Passes()
     {
-        string[] others = [.. campaign.Results.Where(result => result.Verdict != TrialVerdict.Pass).Select(result => $"{result.Trial.Name}: {VerdictText.Word(result.Verdict)}, {result.Last?.Why}")];
+        string[] others = [.. campaign.Results.Where(result => result.Verdict != TrialVerdict.Pass).Select(result => $"{result.Trial.Name}: {VerdictText.Word(result.Verdict)}\n{result.Last?.Why}")];
 
         Assert.True(others.Length == 0, string.Join('\n', others));
         Assert.True(campaign.Trials.Count >= 40, $"{campaign.Trials.Count} trials");

@@ -17,7 +17,6 @@ internal static class Uncovered
         [FaultId.FieldLost] = "only the lathe has a wound field of its own; stopped: watched only while the line is commanded",
         [FaultId.Overspeed] = "in a start the stages are out before the shaft is that fast; " + LineIsOpen,
         [FaultId.CurrentWhileOpen] = "watched only while every contact says open: that is when a stop has opened them",
-        [FaultId.ContactDidNotClose] = "stopped: no contactor has to close but the brake's, whose loss leaves the shaft to run down",
         [FaultId.SectionDrifted] = "mid-start on lathe and crane the same gain hides the step and reads as a contact that did not close; running and stopped: nothing closes",
         [FaultId.SpeedSignalLost] = LineIsOpen,
         [FaultId.BackEmfDisagreement] = "stopped: the line is open and volts and amperes say nothing of the back-EMF",

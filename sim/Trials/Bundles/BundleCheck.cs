@@ -1,0 +1,139 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text;
+using System.Threading;
+using StarterCtl.Engine.Cases;
+using StarterCtl.Engine.Records;
+using StarterCtl.Engine.Runs;
+using StarterCtl.Trials.Files;
+using StarterCtl.Trials.Judging;
+
+namespace StarterCtl.Trials.Bundles;
+
+/// <summary>Proves a bundle without the machine: its hashes, its record through the core again, its limits against the record.</summary>
+public sealed class BundleCheck
+{
+    private const long MostRecordBytes = 1L << 33;
+
+    private readonly string _path;
+    private readonly List<LimitCheck> _checks = [];
+
+    private BundleCheck(string path)
+    {
+        _path = path;
+    }
+
+    /// <summary>Checks a bundle.</summary>
+    /// <param name="path">The ZIP file.</param>
+    /// <param name="cancellation">Ends the check with an <see cref="OperationCanceledException"/>.</param>
+    /// <returns>Its manifest, and every check with what was seen.</returns>
+    /// <exception cref="RecordException">It is no bundle, or its record is none.</exception>
+    public static (BundleManifest Manifest, Verdict Verdict) Of(string path, CancellationToken cancellation)
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("starterctl-bundle");
+        try
+        {
+            return new BundleCheck(path).Check(folder.FullName, cancellation);
+        }
+        catch (Exception error) when (error is InvalidDataException or FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new RecordException(path, $"no bundle ({error.Message})", "a bundle as starterctl trial --bundle writes it");
+        }
+        finally
+        {
+            folder.Delete(true);
+        }
+    }
+
+    private (BundleManifest Manifest, Verdict Verdict) Check(string folder, CancellationToken cancellation)
+    {
+        using ZipArchive archive = ZipFile.OpenRead(_path);
+        BundleManifest manifest = BundleManifest.Read($"{_path}: {BundleFile.ManifestName}", Encoding.UTF8.GetString(Bytes(archive, BundleFile.ManifestName)));
+        byte[] trialBytes = Bytes(archive, BundleFile.TrialName), caseBytes = Bytes(archive, BundleFile.CaseName);
+        Same("trial file", Sha256(trialBytes), manifest.Planned.FileSha256);
+        Same("case file", Sha256(caseBytes), manifest.Planned.CaseSha256);
+        Trial? trial = Reread(manifest, trialBytes, caseBytes);
+        string record = Extract(archive, folder);
+        using RecordReader reader = RecordReader.Open(record);
+        Same("settings of the record", SettingsText.Checksum(Replay.SettingsOf(reader.Header)), manifest.Planned.SettingsChecksum);
+        if (trial != null) Rerun(manifest, trial, reader, cancellation);
+        return (manifest, new Verdict(_checks));
+    }
+
+    // The trial as the program reads it today; that it can be read and names the same settings is a check of its own.
+    private Trial? Reread(BundleManifest manifest, byte[] trialBytes, byte[] caseBytes)
+    {
+        try
+        {
+            IReadOnlyList<Trial> read = TrialFile.Read(manifest.Planned.File, trialBytes, _ => caseBytes, manifest.Row);
+            Trial? trial = read.Count == 1 ? read[0] : null;
+            Same("settings of the trial", trial == null ? "no such row" : SettingsText.Checksum(trial.Job.Run.Settings), manifest.Planned.SettingsChecksum);
+            return trial;
+        }
+        catch (CaseException error)
+        {
+            _checks.Add(new LimitCheck("settings of the trial", false, error.Problems[0].ToString(), manifest.Planned.SettingsChecksum));
+            return null;
+        }
+    }
+
+    private void Rerun(BundleManifest manifest, Trial trial, RecordReader reader, CancellationToken cancellation)
+    {
+        TrialJudges judges = new(trial.Expectations, reader.Header.RecordPeriodMicroseconds);
+        ReplayResult replayed = Replay.Of(reader.Header, Judged(reader, judges), null, cancellation);
+        string difference = replayed.First is ReplayDifference first ? $"{replayed.DifferentTicks} of {replayed.Ticks} ticks differ, {first.Signal.Name} at {Engine.Text.Number(first.Seconds)} s first" : $"{replayed.Ticks} ticks, every output the same";
+        _checks.Add(new LimitCheck("replay", replayed.IsSame, difference, "every output as recorded"));
+        _checks.Add(new LimitCheck("record", reader.Break == null, reader.Break?.ToString() ?? "whole", "whole"));
+        Same("core version", Engine.CoreIdentity.Version, manifest.CoreVersion);
+        Outcome[] outcomes = judges.End();
+        foreach (Outcome said in manifest.Expectations)
+        {
+            Outcome? seen = Array.Find(outcomes, outcome => outcome.Name == said.Name);
+            _checks.Add(new LimitCheck($"expectation {said.Name}", seen == said, Shown(seen), Shown(said)));
+        }
+    }
+
+    private static IEnumerable<Sample> Judged(RecordReader reader, TrialJudges judges)
+    {
+        foreach (Sample sample in reader.Samples())
+        {
+            judges.Add(sample);
+            yield return sample;
+        }
+    }
+
+    private void Same(string name, string seen, string said) => _checks.Add(new LimitCheck(name, seen == said, seen, said));
+
+    private static string Shown(Outcome? outcome) => outcome == null ? "not in the trial" : $"{(outcome.Passed ? "pass" : "fail")}, {outcome.Seen}; {outcome.Limit}";
+
+    private static string Sha256(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    private byte[] Bytes(ZipArchive archive, string name)
+    {
+        const int mostBytes = 1 << 26;
+        ZipArchiveEntry entry = EntryOf(archive, name, mostBytes);
+        using Stream stream = entry.Open();
+        byte[] bytes = new byte[entry.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+
+    private string Extract(ZipArchive archive, string folder)
+    {
+        foreach (string name in (string[])[BundleFile.RecordHeaderName, BundleFile.RecordName])
+        {
+            EntryOf(archive, name, MostRecordBytes).ExtractToFile(Path.Combine(folder, name));
+        }
+
+        return Path.Combine(folder, BundleFile.RecordName);
+    }
+
+    private ZipArchiveEntry EntryOf(ZipArchive archive, string name, long mostBytes)
+    {
+        ZipArchiveEntry entry = archive.GetEntry(name) ?? throw new RecordException(_path, $"no {name} in it", "a bundle as starterctl trial --bundle writes it");
+        return entry.Length <= mostBytes ? entry : throw new RecordException($"{_path}: {name}", $"{entry.Length} bytes", $"up to {mostBytes} bytes");
+    }
+}
