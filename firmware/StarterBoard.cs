@@ -73,6 +73,9 @@ public sealed class StarterBoard
     /// <summary>True while a simulated machine stands in for the real one and the desk keeps the time: every step is then as good as any.</summary>
     public bool IsInLockstep => _exchangeBoard != null && _exchange.Mode == ExchangeMode.Lockstep;
 
+    /// <summary>True while the link has nothing to do.</summary>
+    public bool IsLinkIdle => _link.IsIdle;
+
     /// <summary>True when the next control period is to begin.</summary>
     public bool IsDue() => Timing.IsDue(_pins.MicrosecondCounter());
 

@@ -22,6 +22,7 @@ public sealed class ExchangePort
     private int _silentMicroseconds;
     private int _sequence;
     private int _ticks;
+    private bool _hasReadings;
     private bool _isTickDue;
     private bool _isAnswerDue;
 
@@ -44,10 +45,9 @@ public sealed class ExchangePort
         if (!IsOn) return LinkReason.OutOfRange;
         _silentMicroseconds = 0;
         _ticks = 0;
+        _hasReadings = false;
         _isTickDue = false;
         _isAnswerDue = false;
-        // Until the first readings come the buttons count as held, so that none of them is a press by being read.
-        _request.Switches = ExchangeSwitches.StartPressed | ExchangeSwitches.ResetPressed | ExchangeSwitches.Stale;
         HasBegun = true;
         return LinkReason.Done;
     }
@@ -69,6 +69,7 @@ public sealed class ExchangePort
         _request.Read(request);
         _sequence = request.Sequence;
         _silentMicroseconds = 0;
+        _hasReadings = true;
         _isTickDue = true;
         _isAnswerDue = true;
         return LinkReason.Done;
@@ -85,10 +86,10 @@ public sealed class ExchangePort
     /// <param name="elapsedMicroseconds">Time since the last period of the board.</param>
     public int ToldMicroseconds(int elapsedMicroseconds) => Mode == ExchangeMode.Lockstep ? _request.ElapsedMicroseconds : elapsedMicroseconds;
 
-    /// <summary>Whether the controller is to tick now; asked once in a period of the board.</summary>
+    /// <summary>Whether the controller is to tick now: not before the first readings have come. Asked once in a period of the board.</summary>
     public bool TakeTick()
     {
-        if (Mode == ExchangeMode.Lockstep && !_isTickDue) return false;
+        if (!_hasReadings || (Mode == ExchangeMode.Lockstep && !_isTickDue)) return false;
         _isTickDue = false;
         if (_ticks < MostTicks) _ticks++;
         return true;

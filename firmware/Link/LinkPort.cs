@@ -64,6 +64,9 @@ public sealed class LinkPort
         _answers = new LinkAnswers(identity, calibration != null, exchange != null);
     }
 
+    /// <summary>True with nothing read that waits to be looked at and nothing left to send.</summary>
+    public bool IsIdle => _receivedNext == _receivedCount && _sent >= _writer.Length && !_answerPending;
+
     /// <summary>Names the controller that the link speaks of; again whenever it was built anew.</summary>
     /// <param name="controller">The controller.</param>
     /// <param name="powerUp">The lock before it; none on a board that has no such lock.</param>

@@ -19,8 +19,11 @@ public sealed class DeskBoard
     // A computer that was asleep, or busy for longer than this, is not made up for.
     private static readonly TimeSpan MostLag = TimeSpan.FromMilliseconds(200);
 
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(1);
+
     private readonly PreparedRun _run;
     private readonly DeskPins _pins;
+    private readonly IDeskLine? _line;
 
     /// <summary>Builds the board, powered up on a machine at rest.</summary>
     /// <param name="run">The case: it gives the machine and the wiring, and no settings.</param>
@@ -30,6 +33,7 @@ public sealed class DeskBoard
     public DeskBoard(PreparedRun run, ISerialLine line, BoardMemory memory, bool isPermitted)
     {
         _run = run;
+        _line = line as IDeskLine;
         PinMap map = DeskWiring.Of(run);
         _pins = new DeskPins(map);
         // The sensors are the wiring's nominal ones: built before the board puts its own calibration there.
@@ -86,9 +90,15 @@ public sealed class DeskBoard
                 Step();
             }
 
-            // With the desk keeping the time there is nothing to wait for; the board's own clock stays that of the computer.
-            if (Starter.IsInLockstep) Starter.Step();
-            else Thread.Sleep(1);
+            // With the desk keeping the time a period begins when something has come; the board's own clock stays that of the computer.
+            if (!Starter.IsInLockstep)
+            {
+                Thread.Sleep(1);
+                continue;
+            }
+
+            if (Starter.IsLinkIdle) _line?.Wait(Rest);
+            Starter.Step();
         }
 
         Plant.Obey(OperatorCommand.Stop);

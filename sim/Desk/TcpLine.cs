@@ -1,7 +1,7 @@
 using System;
 using System.Net;
 using System.Net.Sockets;
-using StarterCtl.Firmware;
+using System.Threading;
 
 namespace StarterCtl.Desk;
 
@@ -9,7 +9,7 @@ namespace StarterCtl.Desk;
 /// A board's serial line behind a port of this computer, for one desk at a time: a second one is turned away. Without a desk, what the
 /// board sends is gone, as on a wire that nobody listens to.
 /// </summary>
-public sealed class TcpLine : ISerialLine, IDisposable
+public sealed class TcpLine : IDeskLine, IDisposable
 {
     private const int RoomBytes = 256;
 
@@ -68,6 +68,13 @@ public sealed class TcpLine : ISerialLine, IDisposable
         {
             Leave();
         }
+    }
+
+    /// <inheritdoc/>
+    public void Wait(TimeSpan most)
+    {
+        if (_desk != null) _desk.Poll(most, SelectMode.SelectRead);
+        else Thread.Sleep(most);
     }
 
     /// <summary>Hangs up and listens no more.</summary>

@@ -1,8 +1,8 @@
 using System;
 using System.Runtime.InteropServices;
 using System.Text;
+using System.Threading;
 using Microsoft.Win32.SafeHandles;
-using StarterCtl.Firmware;
 
 namespace StarterCtl.Desk;
 
@@ -10,7 +10,7 @@ namespace StarterCtl.Desk;
 /// A board's serial line behind a pseudo-terminal, which any program that speaks with serial ports opens by its path. Linux only. Once a
 /// desk has closed it, what the board sends is gone until the next one opens it.
 /// </summary>
-public sealed partial class TerminalLine : ISerialLine, IDisposable
+public sealed partial class TerminalLine : IDeskLine, IDisposable
 {
     private const int RoomBytes = 256;
 
@@ -19,6 +19,7 @@ public sealed partial class TerminalLine : ISerialLine, IDisposable
     private const int NoControllingTerminal = 0x100;
     private const int NonBlocking = 0x800;
     private const int Now = 0;
+    private const short CanGive = 0x1;
     private const short CanTake = 0x4;
     private const short HungUp = 0x10;
 
@@ -60,6 +61,14 @@ public sealed partial class TerminalLine : ISerialLine, IDisposable
     public void Write(byte[] source, int first, int count)
     {
         if ((State() & HungUp) == 0) _ = Write(_board, source.AsSpan(first, count), count);
+    }
+
+    /// <inheritdoc/>
+    public void Wait(TimeSpan most)
+    {
+        PollEntry entry = new() { Handle = (int)_board.DangerousGetHandle(), Asked = CanGive };
+        // Nobody there: that would come back at once.
+        if (Poll(ref entry, 1, (int)most.TotalMilliseconds) > 0 && (entry.Found & HungUp) != 0) Thread.Sleep(most);
     }
 
     /// <summary>Takes the pseudo-terminal away.</summary>

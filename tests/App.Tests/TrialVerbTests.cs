@@ -64,7 +64,7 @@ public sealed class TrialVerbTests : IDisposable
 
     [Theory]
     [InlineData("--retry", "x", "--retry: found \"x\"; allowed: a whole number, 0 to 10")]
-    [InlineData("--target", "board", "--target: found \"board\"; allowed: simulator, desk, desk-real-time")]
+    [InlineData("--target", "board", "--target: found \"board\"; allowed: simulator, desk, tcp:HOST:PORT or the path of a serial port")]
     public async Task Option_ThatMakesNoSense_IsRefused(string option, string value, string expected)
     {
         Assert.Equal(2, await _cli.Run("trial", Trial("peak.trial.toml", 33), option, value, "--out", _cli.OutFolder));

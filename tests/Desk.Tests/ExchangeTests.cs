@@ -10,7 +10,7 @@ namespace StarterCtl.Desk.Tests;
 public sealed class ExchangeTests : IDisposable
 {
     private const string Shipped = "line-shaft.toml";
-    private readonly WireLine _line = new();
+    private readonly AskingLine _line = new();
     private readonly DeskBench _bench;
 
     public ExchangeTests()

@@ -28,11 +28,17 @@ internal sealed record LinkCall(Terminal Terminal, string Port, int Baud, bool A
 
     /// <summary>Opens the line and greets the board.</summary>
     /// <exception cref="LinkException">There is no such port, or no board that answers.</exception>
-    public async Task<BoardClient> ConnectAsync()
+    public async Task<BoardClient> ConnectAsync() => await BoardClient.ConnectAsync(await OpenAsync(Port, Baud, Cancellation), null, Cancellation);
+
+    /// <summary>Opens the line to a board.</summary>
+    /// <param name="where">tcp:HOST:PORT, or a serial port's name.</param>
+    /// <param name="baud">Speed of a serial port, bits per second.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="LinkException">There is no such port.</exception>
+    public static async Task<Stream> OpenAsync(string where, int baud, CancellationToken cancellation)
     {
-        (string host, int port) = Split(Port);
-        Stream line = Port.StartsWith(OverTcp, StringComparison.Ordinal) ? await BoardLine.OpenTcpAsync(host, port, Cancellation) : BoardLine.OpenSerial(Port, Baud);
-        return await BoardClient.ConnectAsync(line, null, Cancellation);
+        (string host, int port) = Split(where);
+        return where.StartsWith(OverTcp, StringComparison.Ordinal) ? await BoardLine.OpenTcpAsync(host, port, cancellation) : BoardLine.OpenSerial(where, baud);
     }
 
     private static (string Host, int Port) Split(string port)

@@ -61,7 +61,7 @@ internal static class LinkVerb
         {
             if (LinkCall.Problem(result.GetValueOrDefault<string?>()) is string problem) result.AddError(problem);
         });
-        Option<int> baud = new("--baud") { Description = "Speed of a serial port, bits per second.", DefaultValueFactory = _ => DefaultBaud };
+        Option<int> baud = BaudOption();
         VerbOptions options = new();
         Command command = new(name, $"{description}\n\nExample:\n  starterctl {example.Replace("\n", "\n  starterctl ", StringComparison.Ordinal)}");
         foreach (Argument<string> argument in more.OfType<Argument<string>>()) command.Add(argument);
@@ -159,6 +159,8 @@ internal static class LinkVerb
     }
 
     /// <summary>An option whose number has a least and a most.</summary>
+    internal static Option<int> BaudOption() => new("--baud") { Description = "Speed of a serial port, bits per second.", DefaultValueFactory = _ => DefaultBaud };
+
     internal static Option<double> Bounded(string name, string description, double usual, double least, double most)
     {
         Option<double> option = new(name) { Description = description, DefaultValueFactory = _ => usual };

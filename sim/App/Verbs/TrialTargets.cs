@@ -1,30 +1,39 @@
 using System;
-using System.Collections.Generic;
+using System.IO;
+using System.Threading;
+using System.Threading.Tasks;
 using StarterCtl.Trials.Targets;
 
 namespace StarterCtl.App.Verbs;
 
 /// <summary>The targets by the names of the command line.</summary>
-internal static class TrialTargets
+/// <param name="Name">simulator, desk, or the port of a board.</param>
+/// <param name="Baud">Speed of a serial port, bits per second.</param>
+/// <param name="Pace">Who keeps the time of a board.</param>
+/// <param name="Timing">How long a board may take for what.</param>
+/// <param name="RetriesConnect">True tries to connect again until the time for it is over.</param>
+internal sealed record TrialTargets(string Name, int Baud, ExchangePace Pace, TargetTiming Timing, bool RetriesConnect)
 {
     /// <summary>The simulator, which is the default.</summary>
     public const string Simulator = "simulator";
 
-    /// <summary>The board on the desk, each exchange one control period, as fast as it goes.</summary>
-    public const string Desk = "desk";
+    private const string Desk = "desk";
 
-    /// <summary>The board on the desk by the computer's clock.</summary>
-    public const string DeskRealTime = "desk-real-time";
+    /// <summary>What is wrong with a name; null where nothing is.</summary>
+    public static string? Problem(string? name) =>
+        name is Simulator or Desk || (name != null && LinkCall.Problem(name) == null && IsPort(name)) ? null
+        : $"--target: found \"{name}\"; allowed: {Simulator}, {Desk}, tcp:HOST:PORT or the path of a serial port";
 
-    /// <summary>Every name.</summary>
-    public static IReadOnlyList<string> Names { get; } = [Simulator, Desk, DeskRealTime];
-
-    /// <summary>The target of a name.</summary>
-    public static ITrialTarget Of(string name) => name switch
+    /// <summary>The target.</summary>
+    public ITrialTarget Open() => Name switch
     {
         Simulator => new SimulatorTarget(),
-        Desk => new DeskTarget(ExchangePace.Lockstep, new TargetTiming()),
-        DeskRealTime => new DeskTarget(ExchangePace.RealTime, new TargetTiming()),
-        _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
+        Desk => new DeskTarget(Pace, Timing),
+        _ => new LinkTarget(Pace.IsRealTime ? $"board at {Name}, real time" : $"board at {Name}", OpenLineAsync, Pace, Timing, RetriesConnect),
     };
+
+    // A misspelt name of a target is no port.
+    private static bool IsPort(string name) => name.StartsWith("tcp:", StringComparison.Ordinal) || name.Contains('/', StringComparison.Ordinal) || name.StartsWith("COM", StringComparison.OrdinalIgnoreCase);
+
+    private Task<Stream> OpenLineAsync(CancellationToken cancellation) => LinkCall.OpenAsync(Name, Baud, cancellation);
 }

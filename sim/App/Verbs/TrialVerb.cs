@@ -34,7 +34,7 @@ internal static class TrialVerb
     private static int Do(Terminal terminal, TrialCall call, CancellationToken cancellation)
     {
         Trial[] trials = Read(call);
-        ITrialTarget target = TrialTargets.Of(call.Target);
+        ITrialTarget target = call.Target.Open();
         RunHeader header = RunHeader.Of(target, trials);
         IReadOnlyList<TrialResult> results;
         using (TrialProducts products = TrialProducts.Open(call.Folder, header, call.HasBundles || target.IsHardware))
@@ -43,11 +43,17 @@ internal static class TrialVerb
             products.Close(results);
             VerdictCounts counts = VerdictCounts.Of(results);
             if (call.AsJson) terminal.Data.WriteLine(JsonText.Of(TrialRunJson.Of(header, results, counts)));
-            else TrialsTable.Show(terminal.Results, results, counts);
+            else Show(terminal, results, counts);
             products.Report(terminal);
         }
 
         return CodeOf(results);
+    }
+
+    private static void Show(Terminal terminal, IReadOnlyList<TrialResult> results, VerdictCounts counts)
+    {
+        TrialsTable.Show(terminal.Results, results, counts);
+        LinkFiguresTable.Show(terminal.Results, results);
     }
 
     // A failure is known whatever else happened; trouble is worth a retry only where nothing failed.

@@ -1,7 +1,6 @@
 using System.Collections.Generic;
 using System.CommandLine;
 using System.Globalization;
-using System.Linq;
 using StarterCtl.App.Output;
 using StarterCtl.Trials.Running;
 
@@ -14,7 +13,7 @@ internal sealed class TrialVerbOptions
 
     private readonly Option<bool> _json = new VerbOptions().Json;
     private readonly Option<string?> _out = new("--out") { Description = "Folder for the verdicts. Without it: the folder 'out' here.", HelpName = "FOLDER" };
-    private readonly Option<string> _target = TargetOption();
+    private readonly TrialTargetOptions _target = new();
     private readonly Option<string[]> _tags = new("--tag") { Description = "Run trials that have this tag; may be given more than once.", HelpName = "TAG" };
     private readonly Option<string?> _filter = new("--filter") { Description = "Run trials whose name, row included, contains this text.", HelpName = "TEXT" };
     private readonly Option<bool> _failFast = new("--fail-fast") { Description = "Begin no other trial once one has failed or had trouble." };
@@ -29,29 +28,18 @@ internal sealed class TrialVerbOptions
     };
 
     /// <summary>Every option.</summary>
-    public IEnumerable<Option> All => [_json, _out, _target, _tags, _filter, _failFast, _retry, _bundle];
+    public IEnumerable<Option> All => [_json, _out, _tags, _filter, _failFast, _retry, _bundle, .. _target.All];
 
     /// <summary>What was asked for.</summary>
     public TrialCall Read(ParseResult parsed) => new(
         parsed.GetRequiredValue(Files),
         parsed.GetValue(_out) ?? OutputPlace.DefaultFolder,
-        parsed.GetRequiredValue(_target),
+        _target.Target(parsed),
         parsed.GetValue(_tags) ?? [],
         parsed.GetValue(_filter),
-        new TrialOptions { FailsFast = parsed.GetValue(_failFast), Retries = parsed.GetValue(_retry) },
+        new TrialOptions { FailsFast = parsed.GetValue(_failFast), Retries = parsed.GetValue(_retry), Link = _target.Limits(parsed) },
         parsed.GetValue(_bundle),
         parsed.GetValue(_json));
-
-    private static Option<string> TargetOption()
-    {
-        Option<string> option = new("--target") { Description = "What the trials are run against: simulator, desk (the whole firmware on this computer, in lockstep) or desk-real-time.", HelpName = "TARGET", DefaultValueFactory = _ => TrialTargets.Simulator };
-        option.Validators.Add(result =>
-        {
-            string? found = result.GetValueOrDefault<string?>();
-            if (!TrialTargets.Names.Contains(found)) result.AddError($"--target: found \"{found}\"; allowed: {string.Join(", ", TrialTargets.Names)}");
-        });
-        return option;
-    }
 
     private static Option<int> RetryOption()
     {

@@ -8,4 +8,7 @@ public sealed record TrialOptions
 
     /// <summary>How often a trial that did not pass is tried again, 0 or more.</summary>
     public int Retries { get; init; }
+
+    /// <summary>What a target's link may do to a trial that passes.</summary>
+    public LinkLimits Link { get; init; } = new();
 }

@@ -107,7 +107,7 @@ public sealed class TrialRunner
         try
         {
             TargetReport report = _target.Run(trial.Job, samples, _trials.Count == 1 ? _progress : null, cancellation);
-            Outcome[] outcomes = judges.End();
+            Outcome[] outcomes = [.. judges.End(), .. _options.Link.Judge(report.Link)];
             return new TrialAttempt(Array.TrueForAll(outcomes, outcome => outcome.Passed) ? TrialVerdict.Pass : TrialVerdict.Fail, outcomes, judges.LastSeconds) { Report = report };
         }
         catch (TargetException error)

@@ -1,5 +1,4 @@
 using System;
-using System.Net;
 using System.Threading;
 using System.Threading.Tasks;
 using StarterCtl.Core;
@@ -7,11 +6,10 @@ using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Records;
 using StarterCtl.Firmware;
-using StarterCtl.Link;
 
 namespace StarterCtl.Trials.Targets;
 
-/// <summary>A board on the desk for each trial: the whole firmware in this program, behind a port of this computer as any other board.</summary>
+/// <summary>A board on the desk for each trial: the whole firmware in this program, reached over its link as any other board.</summary>
 /// <param name="pace">Who keeps the time.</param>
 /// <param name="timing">How long it may take for what.</param>
 public sealed class DeskTarget(ExchangePace pace, TargetTiming timing) : ITrialTarget
@@ -25,7 +23,7 @@ public sealed class DeskTarget(ExchangePace pace, TargetTiming timing) : ITrialT
     /// <inheritdoc/>
     public TargetReport Run(TargetJob job, ISampleSink samples, IProgress<double>? progress, CancellationToken cancellation)
     {
-        using TcpLine line = new(new IPEndPoint(IPAddress.Loopback, 0));
+        using WireLine line = new();
         BoardMemory memory = new(new MemoryInRam(), ResetCause.PowerUp);
         memory.FillBlank(job.Run.Settings, SettingsChecksum.Of(job.Run.Settings), CaseHash.Of(job.CaseSha256));
         DeskBoard board = new(job.Run, line, memory, isPermitted: false);
@@ -33,8 +31,7 @@ public sealed class DeskTarget(ExchangePace pace, TargetTiming timing) : ITrialT
         Task running = Task.Factory.StartNew(() => board.Run(off.Token, timing.MakeSafe.TotalSeconds), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
-            LinkTarget target = new(Name, token => BoardLine.OpenTcpAsync(line.Place.Address.ToString(), line.Place.Port, token), pace, timing, retriesConnect: false);
-            return target.Run(job, samples, progress, cancellation);
+            return new LinkTarget(Name, _ => Task.FromResult(line.Desk), pace, timing, retriesConnect: false).Run(job, samples, progress, cancellation);
         }
         finally
         {

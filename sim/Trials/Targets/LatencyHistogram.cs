@@ -50,15 +50,15 @@ public sealed class LatencyHistogram
     }
 
     /// <summary>Classes between one, two and five of each power of ten, with how many fell into each; from the first that has any to the last.</summary>
-    public IReadOnlyList<(double UpToSeconds, long Count)> Classes()
+    public IReadOnlyList<LatencyClass> Classes()
     {
-        List<(double UpToSeconds, long Count)> classes = [];
+        List<LatencyClass> classes = [];
         int next = 0;
         foreach (double end in ClassEnds)
         {
             long count = 0;
             while (next < _counts.Length && UpTo(next) <= end * (1 + 1e-9)) count += _counts[next++];
-            if (count > 0 || (classes.Count > 0 && classes.Sum(entry => entry.Count) < Count)) classes.Add((end, count));
+            if (count > 0 || (classes.Count > 0 && classes.Sum(entry => entry.Count) < Count)) classes.Add(new LatencyClass(end, count));
         }
 
         return classes;

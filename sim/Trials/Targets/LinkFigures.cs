@@ -20,5 +20,5 @@ public sealed record LinkFigures(
     double LargestLatencySeconds)
 {
     /// <summary>How many latencies fell into which class, from the shortest to the longest.</summary>
-    public IReadOnlyList<(double UpToSeconds, long Count)> Histogram { get; init; } = [];
+    public IReadOnlyList<LatencyClass> Histogram { get; init; } = [];
 }

@@ -5,7 +5,7 @@ using StarterCtl.Firmware;
 namespace StarterCtl.Desk.Tests;
 
 /// <summary>A line in memory with a desk at its other end that asks and steps the board until it has its answer.</summary>
-internal sealed class WireLine : ISerialLine
+internal sealed class AskingLine : ISerialLine
 {
     private const int MostSteps = 100;
 
