@@ -128,8 +128,8 @@ public sealed class Replay
         return null;
     }
 
-    private static bool IsSame(double one, double other) =>
-        BitConverter.DoubleToInt64Bits(one) == BitConverter.DoubleToInt64Bits(other) || (double.IsNaN(one) && double.IsNaN(other));
+    // Numbers that are equal have the same bits but for the sign of zero, which a board's link leaves out and no decision sees.
+    private static bool IsSame(double one, double other) => one == other || (double.IsNaN(one) && double.IsNaN(other));
 
     private void Differ(Signal signal, in Sample recorded, in Sample replayed)
     {

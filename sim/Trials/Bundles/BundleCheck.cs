@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.IO.Compression;
+using System.Linq;
 using System.Security.Cryptography;
 using System.Text;
 using System.Threading;
@@ -94,6 +95,11 @@ public sealed class BundleCheck
             Outcome? seen = Array.Find(outcomes, outcome => outcome.Name == said.Name);
             _checks.Add(new LimitCheck($"expectation {said.Name}", seen == said, Shown(seen), Shown(said)));
         }
+
+        // Trouble and cancellations are not in the record; whether everything held is.
+        bool isJudged = manifest.Verdict is "pass" or "fail";
+        bool holds = Array.TrueForAll(outcomes, outcome => outcome.Passed) && manifest.Link.All(outcome => outcome.Passed);
+        Same("verdict", isJudged ? holds ? "pass" : "fail" : manifest.Verdict, manifest.Verdict);
     }
 
     private static IEnumerable<Sample> Judged(RecordReader reader, TrialJudges judges)

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using StarterCtl.Engine.Records;
@@ -50,6 +51,9 @@ public sealed record BundleManifest
     /// <summary>What became of each expectation, with its limit.</summary>
     public required IReadOnlyList<Outcome> Expectations { get; init; }
 
+    /// <summary>What became of the limits of the link, which no record shows; empty where there were none.</summary>
+    public IReadOnlyList<Outcome> Link { get; init; } = [];
+
     /// <summary>The manifest of an attempt.</summary>
     public static BundleManifest Of(RunHeader header, Trial trial, int number, TrialAttempt attempt) => new()
     {
@@ -60,7 +64,8 @@ public sealed record BundleManifest
         Attempt = number,
         Verdict = VerdictText.Word(attempt.Verdict),
         Trouble = attempt.Trouble,
-        Expectations = attempt.Outcomes,
+        Expectations = [.. attempt.Outcomes.Take(trial.Expectations.Count)],
+        Link = [.. attempt.Outcomes.Skip(trial.Expectations.Count)],
     };
 
     /// <summary>The manifest as JSON.</summary>

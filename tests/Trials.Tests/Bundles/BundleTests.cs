@@ -35,7 +35,7 @@ public sealed class BundleTests : IDisposable
         Assert.Equal((name, said), (Path.GetFileName(path), manifest.Verdict));
         Assert.True(verdict.Passed, string.Join('\n', verdict.Checks));
         Assert.Equal(
-            ["trial file", "case file", "settings of the trial", "settings of the record", "replay", "record", "core version", "expectation peak", "expectation running"],
+            ["trial file", "case file", "settings of the trial", "settings of the record", "replay", "record", "core version", "expectation peak", "expectation running", "verdict"],
             verdict.Checks.Select(check => check.Name));
         Assert.Contains(verdict.Checks, check => check.Seen == "6002 ticks, every output the same");
         Assert.Equal([name], Directory.GetFiles(_folder).Select(Path.GetFileName));
@@ -55,6 +55,7 @@ public sealed class BundleTests : IDisposable
     [InlineData("case.toml", "0.45 N m", "0.46 N m", "case file")]
     [InlineData("case.toml", "slack = \"raise switching current\"", "slack = \"lower peak current\"\nswitching-current = \"14 A\"", "settings of the trial")]
     [InlineData("manifest.json", "\"passed\": true", "\"passed\": false", "expectation peak")]
+    [InlineData("manifest.json", "\"verdict\": \"pass\"", "\"verdict\": \"fail\"", "verdict")]
     [InlineData("manifest.json", "\"coreVersion\": \"", "\"coreVersion\": \"9.", "core version")]
     [InlineData("record.csv", ",Running,3,", ",Running,2,", "replay")]
     [InlineData("record.csv", "\n5.9", "\n\"5.9", "record")]

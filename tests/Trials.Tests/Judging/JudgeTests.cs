@@ -108,6 +108,15 @@ public sealed class JudgeTests
         "signal = \"armatureAmps\"\nat-most = \"99 A\"\nafter-event = 1", Falling, false, "event 1 never happened", "[[event]]\nwhen-stage = 3\nload-torque = \"1 N m\"\n");
 
     [Fact]
+    public void Window_OfAConditionThatHoldsFromTheBeginning_WaitsUntilItHasCeased() => AssertJudged(
+        "signal = \"armatureAmps\"\nat-most = \"99 A\"\nafter-event = 1",
+        // Stage 1 all along but for the fourth second.
+        seconds => Falling(seconds) with { Phase = Phase.Accelerating, Stage = seconds is >= 4 and < 5 ? 0 : 1 },
+        true,
+        "most 5 A at 5 s",
+        "[[event]]\nwhen-stage = 1\nload-torque = \"1 N m\"\n");
+
+    [Fact]
     public void Window_ThatTheTrialDidNotReach_FailsAndSaysWhereItEnded()
     {
         Trial trial = Texts.ReadOne($"{Texts.Head}[[expect]]\nname = \"x\"\nsignal = \"armatureAmps\"\nat-most = \"99 A\"\nfrom = \"5 s\"\n");

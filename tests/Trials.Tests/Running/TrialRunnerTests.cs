@@ -19,7 +19,8 @@ public sealed class TrialRunnerTests
     [Fact]
     public void Hardware_RunsOneAtATimeInOrder()
     {
-        StubTarget target = new(true, StubTarget.Fine);
+        // Long enough that two at once would meet.
+        StubTarget target = new(true, _ => Thread.Sleep(20));
 
         IReadOnlyList<TrialResult> results = Run(target, new TrialOptions());
 
