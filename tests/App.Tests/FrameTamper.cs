@@ -8,7 +8,10 @@ using StarterCtl.Firmware;
 
 namespace StarterCtl.App.Tests;
 
-/// <summary>Stands on the line between a desk and a board: what a desk asks may be changed, or the line cut there.</summary>
+/// <summary>
+/// Stands on the line between a desk and a board: what a desk asks may be changed, or the line cut there. It holds the board's one line:
+/// whoever speaks with the board behind it disposes of it first.
+/// </summary>
 internal sealed class FrameTamper : IAsyncDisposable
 {
     private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
