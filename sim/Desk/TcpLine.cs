@@ -87,8 +87,10 @@ public sealed class TcpLine : IDeskLine, IDisposable
     private void Meet()
     {
         if (!_listener.Pending()) return;
+        // The last desk may have hung up since it was looked at: one command follows the other at once. Whether it has is seen only behind
+        // what it sent last, such as a request that it repeated; the next one waits that long.
+        if (_desk is { Available: > 0 }) return;
         Socket next = _listener.AcceptSocket();
-        // The last desk may have hung up since it was looked at: one command follows the other at once.
         if (_desk != null && _desk.Poll(0, SelectMode.SelectRead) && _desk.Available == 0) Leave();
         if (_desk != null)
         {
