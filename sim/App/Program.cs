@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.IO;
 using System.Linq;
+using System.Threading;
 using System.Threading.Tasks;
 using Spectre.Console;
 using StarterCtl.App.Output;
@@ -18,13 +19,19 @@ namespace StarterCtl.App;
 public static class Program
 {
     /// <summary>Runs the program on the process's own terminal.</summary>
-    public static Task<int> Main(string[] args) => Run(args, Terminal.OfProcess());
+    public static async Task<int> Main(string[] args)
+    {
+        // Before any verb begins: whoever sees what a verb writes may send the signal at once.
+        using StopSignals signals = new();
+        return await Run(args, Terminal.OfProcess(), signals.Token).ConfigureAwait(false);
+    }
 
     /// <summary>Runs the program.</summary>
     /// <param name="args">Verb and options.</param>
     /// <param name="terminal">Where results and notes go.</param>
+    /// <param name="cancellation">Ends the verb.</param>
     /// <returns>One of <see cref="ExitCode"/>.</returns>
-    public static async Task<int> Run(string[] args, Terminal terminal)
+    public static async Task<int> Run(string[] args, Terminal terminal, CancellationToken cancellation = default)
     {
         ParseResult parsed = Root(terminal).Parse(args);
         if (parsed.Errors.Count > 0)
@@ -36,14 +43,15 @@ public static class Program
 
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration
+            InvocationConfiguration configuration = new()
             {
                 EnableDefaultExceptionHandler = false,
-                // Long enough to leave a file that is being written; the verbs look for the signal themselves.
-                ProcessTerminationTimeout = TimeSpan.FromMinutes(1),
+                // The library listens for signals only once a verb has begun.
+                ProcessTerminationTimeout = null,
                 Output = terminal.Data,
                 Error = terminal.Notes.Profile.Out.Writer,
-            }).ConfigureAwait(false);
+            };
+            return await parsed.InvokeAsync(configuration, cancellation).ConfigureAwait(false);
         }
         catch (CaseException error)
         {

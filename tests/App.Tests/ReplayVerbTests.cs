@@ -1,5 +1,4 @@
 using System;
-using System.Diagnostics;
 using System.Globalization;
 using System.IO;
 using System.Linq;
@@ -145,22 +144,11 @@ public sealed class ReplayVerbTests : IDisposable
     public async Task Run_KilledOnTheWay_LeavesARecordUpToItsLastFlush(string format, string left)
     {
         string path = _cli.Write("long.toml", ShippedCases.Text("bench-rig.toml").Replace("duration = \"6 s\"", "duration = \"3600 s\"", StringComparison.Ordinal));
-        using Process process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "starterctl.dll"), "run", path, "--every-period", "--format", format, "--out", _cli.OutFolder])
-        {
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        })!;
-
-        // Killed as soon as something was flushed.
+        using RunningProgram program = RunningProgram.Start("run", path, "--every-period", "--format", format, "--out", _cli.OutFolder);
         string? found = null;
-        for (int i = 0; i < 3000 && found == null; i++)
-        {
-            await Task.Delay(10, TestContext.Current.CancellationToken);
-            if (Directory.Exists(_cli.OutFolder)) found = Directory.EnumerateFileSystemEntries(_cli.OutFolder, left).FirstOrDefault(HasSomething);
-        }
 
-        process.Kill();
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        await program.Until(() => Directory.Exists(_cli.OutFolder) && (found = Directory.EnumerateFileSystemEntries(_cli.OutFolder, left).FirstOrDefault(IsFlushed)) != null);
+        program.Kill();
 
         Assert.NotNull(found);
         using RecordReader reader = RecordReader.Open(found);
@@ -169,7 +157,7 @@ public sealed class ReplayVerbTests : IDisposable
         Assert.Equal(0, await _cli.Run("replay", found));
         Assert.Empty(Directory.EnumerateFiles(_cli.OutFolder, "long.record.csv"));
 
-        static bool HasSomething(string entry) =>
+        static bool IsFlushed(string entry) =>
             Directory.Exists(entry) ? Directory.EnumerateFiles(entry, "*.parquet").Any() : new FileInfo(entry).Length > 3_000_000;
     }
 

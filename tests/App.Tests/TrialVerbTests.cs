@@ -1,6 +1,4 @@
 using System;
-using System.Diagnostics;
-using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
@@ -150,18 +148,12 @@ public sealed class TrialVerbTests : IDisposable
         Assert.SkipUnless(OperatingSystem.IsLinux(), "sends a POSIX signal");
         string path = _cli.Write("long.trial.toml", "case = \"bench-rig.toml\"\n[set]\nrun.duration = \"3600 s\"\ncontrol.period = \"20 us\"\n[[expect]]\nname = \"{n}\"\nfault = \"none\"\n"
             + string.Concat(Enumerable.Range(1, 200).Select(i => $"[[parameters]]\nname = \"{i}\"\nn = \"x{i}\"\n")));
-        using Process process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "starterctl.dll"), "trial", path, "--out", _cli.OutFolder])
-        {
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        })!;
-        while (!File.Exists(LinesPath) || new FileInfo(LinesPath).Length == 0) await Task.Delay(50, TestContext.Current.CancellationToken);
+        using RunningProgram program = RunningProgram.Start("trial", path, "--out", _cli.OutFolder);
 
-        using (Process signal = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync(TestContext.Current.CancellationToken);
-        await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        await program.Until(() => File.Exists(LinesPath) && new FileInfo(LinesPath).Length > 0);
+        await program.Interrupt();
 
-        Assert.Equal(5, process.ExitCode);
+        Assert.Equal(5, await program.ExitCode());
         XElement root = XDocument.Load(XmlPath).Root!;
         int aborted = root.Descendants("error").Count(error => error.Attribute("type")!.Value == "aborted"), left = root.Descendants("skipped").Count();
         Assert.InRange(aborted, 0, Environment.ProcessorCount);

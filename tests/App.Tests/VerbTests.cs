@@ -1,5 +1,4 @@
 using System;
-using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
@@ -111,30 +110,23 @@ public sealed class VerbTests : IDisposable
         Assert.Equal(["kept.txt"], Directory.GetFileSystemEntries(_cli.Folder).Select(Path.GetFileName));
     }
 
+    // A record of a row every 0.1 s stays in memory for long, one of every period is written all the time.
     [Theory]
-    [InlineData("3600 s", "10 us", "100 ms", 1500)]
-    [InlineData("30 s", "20 us", "20 us", 3000)]
-    public async Task CtrlC_WhileItRunsOrWrites_EndsWithCode5AndLeavesNoFile(string duration, string period, string recordPeriod, int milliseconds)
+    [InlineData("3600 s", "10 us", "100 ms", 0)]
+    [InlineData("60 s", "20 us", "20 us", 1_000_000)]
+    public async Task CtrlC_WhileItRunsOrWrites_EndsWithCode5AndLeavesNoFile(string duration, string period, string recordPeriod, long writtenBytes)
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "sends a POSIX signal");
         string text = ShippedCases.Text("line-shaft.toml")
             .Replace("duration = \"8 s\"", $"duration = \"{duration}\"\nrecord-period = \"{recordPeriod}\"", StringComparison.Ordinal)
             .Replace("\nperiod = \"1 ms\"", $"\nperiod = \"{period}\"", StringComparison.Ordinal);
-        string path = _cli.Write("long.toml", text);
-        string program = Path.Combine(AppContext.BaseDirectory, "starterctl.dll");
-        using Process process = Process.Start(new ProcessStartInfo("dotnet", [program, "run", path, "--out", _cli.OutFolder])
-        {
-            RedirectStandardError = true,
-            RedirectStandardOutput = true,
-        })!;
+        using RunningProgram program = RunningProgram.Start("run", _cli.Write("long.toml", text), "--out", _cli.OutFolder);
 
-        await Task.Delay(milliseconds, TestContext.Current.CancellationToken);
-        using (Process signal = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)])) await signal.WaitForExitAsync(TestContext.Current.CancellationToken);
-        string errors = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
+        await program.Until(() => Directory.Exists(_cli.OutFolder) && Directory.GetFiles(_cli.OutFolder, "*.csv").Any(file => new FileInfo(file).Length >= writtenBytes));
+        await program.Interrupt();
 
-        Assert.Equal(5, process.ExitCode);
-        Assert.Contains("cancelled", errors, StringComparison.Ordinal);
+        Assert.Equal(5, await program.ExitCode());
+        Assert.Contains("cancelled", program.Errors, StringComparison.Ordinal);
         Assert.False(Directory.Exists(_cli.OutFolder));
     }
 
