@@ -50,8 +50,8 @@ public sealed class BoardProcessTests : IDisposable
         Assert.Equal(0, await _cli.Run("link", "start", board.Port));
         await Until(board, "\"phase\": \"Running\"");
         // Bytes of every value: nothing on the way takes one for a line end or an echo.
-        Assert.Equal(0, await _cli.Run("link", "watch", board.Port, "--seconds", "0.2", "--every", "5"));
-        Assert.Equal(41, _cli.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+        Assert.Equal(0, await _cli.Run("link", "watch", board.Port, "--seconds", "0.4", "--every", "20"));
+        Assert.Equal(21, _cli.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
         Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
     }
 
@@ -133,7 +133,7 @@ public sealed class BoardProcessTests : IDisposable
 
     private async Task Until(BoardProcess board, string said)
     {
-        for (int i = 0; i < 300; i++)
+        for (int i = 0; i < 3000; i++)
         {
             Assert.Equal(0, await _cli.Run("link", "hello", board.Port, "--json"));
             if (_cli.Output.Contains(said, StringComparison.Ordinal)) return;

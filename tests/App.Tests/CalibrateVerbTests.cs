@@ -95,8 +95,8 @@ public sealed class CalibrateVerbTests : IDisposable
         await using RunningBoard board = new(MemoryPath, true, isCompiled: true);
         await AtRest(board, "amps");
         using Cli other = new();
-        Task<int> noise = other.Run("link", "noise", board.Port, "--seconds", "2.2", "--json");
-        await Task.Delay(200, TestContext.Current.CancellationToken);
+        Task<int> noise = other.Run("link", "noise", board.Port, "--seconds", "5", "--json");
+        await other.Said("recording for 5 s");
         Assert.Equal(0, await _cli.Run("link", "start", board.Port));
         await Task.Delay(1400, TestContext.Current.CancellationToken);
         Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
@@ -138,7 +138,7 @@ public sealed class CalibrateVerbTests : IDisposable
 
     private async Task Until(RunningBoard board, string phase)
     {
-        for (int i = 0; i < 200; i++)
+        for (int i = 0; i < 2000; i++)
         {
             Assert.Equal(0, await _cli.Run("link", "hello", board.Port, "--json"));
             if (_cli.Json().GetProperty("phase").GetString() == phase) return;
@@ -151,7 +151,7 @@ public sealed class CalibrateVerbTests : IDisposable
     private async Task Retry(params string[] asked)
     {
         CancellationToken cancellation = TestContext.Current.CancellationToken;
-        for (int i = 0; i < 100; i++)
+        for (int i = 0; i < 1000; i++)
         {
             if (await _cli.Run(asked) == 0) return;
             await Task.Delay(50, cancellation);

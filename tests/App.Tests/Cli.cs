@@ -1,14 +1,18 @@
 using System;
 using System.IO;
 using System.Text.Json;
+using System.Threading;
 using System.Threading.Tasks;
 using StarterCtl.App.Output;
+using Xunit;
 
 namespace StarterCtl.App.Tests;
 
 /// <summary>The program in a folder of its own, with both streams caught as if redirected.</summary>
 internal sealed class Cli : IDisposable
 {
+    private HeardWriter? _saying;
+
     public string Folder { get; } = Directory.CreateTempSubdirectory("starterctl-test").FullName;
 
     public string Output { get; private set; } = "";
@@ -37,14 +41,47 @@ internal sealed class Cli : IDisposable
     public async Task<int> Run(params string[] args)
     {
         using StringWriter output = new() { NewLine = "\n" };
-        using StringWriter errors = new() { NewLine = "\n" };
+        using HeardWriter errors = new() { NewLine = "\n" };
+        _saying = errors;
         int code = await Program.Run(args, new Terminal(output, errors, false, false));
         Output = output.ToString();
         Errors = errors.ToString();
         return code;
     }
 
+    /// <summary>Waits until a run that goes on meanwhile has said something on standard error.</summary>
+    public async Task Said(string words)
+    {
+        while (_saying?.ToString().Contains(words, StringComparison.Ordinal) != true) await Task.Delay(10, TestContext.Current.CancellationToken);
+    }
+
     public JsonElement Json() => JsonDocument.Parse(Output).RootElement;
 
     public void Dispose() => Directory.Delete(Folder, true);
+
+    // Written by one thread, read by another.
+    private sealed class HeardWriter : StringWriter
+    {
+        private readonly Lock _lock = new();
+
+        public override void Write(char value)
+        {
+            lock (_lock) base.Write(value);
+        }
+
+        public override void Write(char[] buffer, int index, int count)
+        {
+            lock (_lock) base.Write(buffer, index, count);
+        }
+
+        public override void Write(string? value)
+        {
+            lock (_lock) base.Write(value);
+        }
+
+        public override string ToString()
+        {
+            lock (_lock) return base.ToString();
+        }
+    }
 }

@@ -16,8 +16,8 @@ namespace StarterCtl.Link.Tests;
 /// <summary>The desk's end against the firmware's own link and control loop.</summary>
 public sealed class BoardClientTests : IDisposable
 {
-    // Answers of a board in the same process need no time; what is lost must not hold up the tests.
-    private static readonly LinkTiming Timing = new() { Answer = TimeSpan.FromMilliseconds(30), Tries = 50 };
+    // Answers of a board in the same process need no time; what is lost must not hold up the tests, and a busy machine not end them.
+    private static readonly LinkTiming Timing = new() { Answer = TimeSpan.FromMilliseconds(100), Tries = 200 };
 
     private readonly LinkRig _rig = new();
     private readonly BoardStream _line;
@@ -85,7 +85,7 @@ public sealed class BoardClientTests : IDisposable
 
         await client.PingAsync(TestContext.Current.CancellationToken);
 
-        Assert.InRange(_line.Writes - before, 3, 50);
+        Assert.True(_line.Writes - before >= 3, $"{_line.Writes - before}");
     }
 
     [Fact]

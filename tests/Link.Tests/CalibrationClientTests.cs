@@ -12,7 +12,7 @@ public sealed class CalibrationClientTests : IDisposable
 {
     private const CalibrationChannel Amps = CalibrationChannel.ArmatureAmps;
 
-    private static readonly LinkTiming Timing = new() { Answer = TimeSpan.FromMilliseconds(30), Tries = 50 };
+    private static readonly LinkTiming Timing = new() { Answer = TimeSpan.FromMilliseconds(100), Tries = 200 };
 
     private readonly LinkRig _rig = new();
     private readonly BoardStream _line;

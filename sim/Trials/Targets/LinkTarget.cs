@@ -19,8 +19,8 @@ namespace StarterCtl.Trials.Targets;
 /// <param name="retriesConnect">True tries to connect again until the time for it is over.</param>
 public sealed class LinkTarget(string name, Func<CancellationToken, Task<Stream>> open, ExchangePace pace, TargetTiming timing, bool retriesConnect) : ITrialTarget
 {
-    // How often one exchange is sent before the board counts as silent.
-    private const int Tries = 4;
+    // A frame may be lost: an exchange is sent at least so often before the board counts as silent.
+    private const int LeastTries = 4;
     private static readonly TimeSpan BetweenRetries = TimeSpan.FromMilliseconds(200);
 
     // The board leaves the exchange by itself some time after this program has given up.
@@ -97,7 +97,7 @@ public sealed class LinkTarget(string name, Func<CancellationToken, Task<Stream>
 
     private async Task<BoardClient> GreetAsync(TargetJob job, CancellationToken cancellation)
     {
-        BoardClient board = await BoardClient.ConnectAsync(await open(cancellation), new LinkTiming { Answer = timing.Step / Tries, Tries = Tries }, cancellation);
+        BoardClient board = await BoardClient.ConnectAsync(await open(cancellation), Repeats(), cancellation);
         try
         {
             Check(board.Greeting);
@@ -109,6 +109,12 @@ public sealed class LinkTarget(string name, Func<CancellationToken, Task<Stream>
             await board.DisposeAsync();
             throw;
         }
+    }
+
+    private LinkTiming Repeats()
+    {
+        int tries = Math.Max(LeastTries, (int)Math.Ceiling(timing.Step / timing.Answer));
+        return new LinkTiming { Answer = timing.Step / tries, Tries = tries };
     }
 
     private static void Check(BoardGreeting board)
