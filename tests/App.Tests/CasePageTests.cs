@@ -30,6 +30,15 @@ public sealed class CasePageTests
         });
     }
 
+    [Fact]
+    public void CasePage_ListsEveryQuantityThatMayHaveATolerance()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "sim", "cases", "README.md"));
+        string list = string.Join('\n', PlantKeys.All.GroupBy(key => key.Table).Select(table => $"- `[{table.Key}]`: {string.Join(", ", table.Select(key => $"`{key.Name}`"))}"));
+
+        Assert.True(page.Contains(list + "\n\n", StringComparison.Ordinal), "the list of tolerances in sim/cases/README.md should be:\n" + list);
+    }
+
     private static string Row(CaseKey key) =>
         $"| `{key.Path}` | {key.Summary} | {key.Allowed.Replace("|", "\\|", StringComparison.Ordinal)} | {(key.DefaultText is string text ? $"`{text}`" : "")} |";
 }

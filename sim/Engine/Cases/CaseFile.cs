@@ -36,6 +36,9 @@ public sealed class CaseFile
     /// <summary>The events in the order of time, which is that of the file.</summary>
     public IReadOnlyList<CaseEvent> Events { get; }
 
+    /// <summary>By how much the real plant may differ from the case, in the order of the file.</summary>
+    public IReadOnlyList<CaseTolerance> Tolerances { get; internal init; } = [];
+
     /// <summary>Reads a case file.</summary>
     /// <param name="path">Its path; messages repeat it as given.</param>
     /// <returns>The case.</returns>
@@ -123,6 +126,15 @@ public sealed class CaseFile
             : new CaseProblem(FileName, _tableLines.GetValueOrDefault(key.Table), key.Path, found, allowed);
     }
 
+    /// <summary>The same case with other values, which nothing has to be read for: one row of a sweep.</summary>
+    /// <param name="values">Values in place of the file's own, or beside them.</param>
+    internal CaseFile With(IEnumerable<KeyValuePair<CaseKey, CaseValue>> values)
+    {
+        Dictionary<(CaseKey Key, int Event), CaseValue> all = new(_values);
+        foreach ((CaseKey key, CaseValue value) in values) all[(key, -1)] = value;
+        return new CaseFile(FileName, Sha256, all, _tableLines, Events) { Tolerances = Tolerances };
+    }
+
     private CaseProblem Missing(CaseKey key) => Problem(key, "nothing", key.AllowedInFull);
 
     private CaseValue Value(CaseKey key, params ReadOnlySpan<CaseValueKind> kinds)
@@ -130,6 +142,6 @@ public sealed class CaseFile
         if (!kinds.Contains(key.Kind) || key.Table == CaseKeys.EventAt.Table)
             throw new ArgumentException($"{key.Path} is not read this way", nameof(key));
         if (_values.TryGetValue((key, -1), out CaseValue? value)) return value;
-        return key.DefaultText is null ? throw new CaseException([Missing(key)]) : CaseValueReader.Default(key);
+        return key.DefaultText is null ? throw new CaseException([Missing(key)]) : key.DefaultValue;
     }
 }

@@ -9,6 +9,7 @@ public sealed class CaseKey
     /// <summary>Most characters of a text.</summary>
     internal const int LongestText = 200;
 
+    private CaseValue? _defaultValue;
 
     internal CaseKey(string path, CaseValueKind kind, string example, string summary)
     {
@@ -16,6 +17,7 @@ public sealed class CaseKey
         Kind = kind;
         Example = example;
         Summary = summary;
+        Table = path.Contains('.') ? path[..path.LastIndexOf('.')] : "";
     }
 
     /// <summary>The key with its table: motor.armature-resistance.</summary>
@@ -38,6 +40,9 @@ public sealed class CaseKey
 
     /// <summary>The value taken when the key is left out, as it would be written; null when there is none.</summary>
     public string? DefaultText { get; internal init; }
+
+    /// <summary>That value, read once; the key must have one.</summary>
+    internal CaseValue DefaultValue => _defaultValue ??= CaseValueReader.Default(this);
 
     /// <summary>The texts accepted; empty unless the key is a choice.</summary>
     public IReadOnlyList<string> Choices { get; internal init; } = [];
@@ -64,7 +69,7 @@ public sealed class CaseKey
     public bool IsWholeMicroseconds { get; internal init; }
 
     /// <summary>The table of the key: motor.construction; empty for a key above all tables.</summary>
-    public string Table => Path.Contains('.') ? Path[..Path.LastIndexOf('.')] : "";
+    public string Table { get; }
 
     /// <summary>The key without its table: armature-resistance.</summary>
     public string Name => Path[(Path.LastIndexOf('.') + 1)..];

@@ -46,6 +46,12 @@ public static partial class CaseKeys
             DefaultText = "1 ms",
         };
 
+    /// <summary><c>control.jitter</c>: by how much a tick may be late.</summary>
+    public static readonly CaseKey ControlJitter =
+        new("control.jitter", CaseValueKind.Quantity, "\"200 us\"",
+            "Longest by which a tick of the simulated controller comes late, by chance anything from 0 to it; the next is not late for that")
+        { Range = CaseRange.From0(Dimension.Time, "100 ms"), IsWholeMicroseconds = true, DefaultText = "0 ms" };
+
     /// <summary><c>control.confirm-time</c>: time for which the conditions of a cutout must hold.</summary>
     public static readonly CaseKey ControlConfirmTime =
         new("control.confirm-time", CaseValueKind.Quantity, "\"2 ms\"",

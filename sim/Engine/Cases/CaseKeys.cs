@@ -24,7 +24,7 @@ public static partial class CaseKeys
             LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadTableSpeeds, LoadTableTorques, LoadHoistTorque, LoadSpeed, StarterPeakCurrent,
             StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
             StarterSectionThermalCapacity, StarterSectionCoolingTime, StarterSectionTemperatureCoefficient,
-            ControlPeriod, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
+            ControlPeriod, ControlJitter, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
             ControlInstantTrip, ControlContactTime, ControlSpinningStart, ContactorsClosingTime, ContactorsOpeningTime,
             ContactorsBounceCount, ContactorsBounceTime, ContactorsPickUpVoltage, ContactorsDropOutVoltage, ContactorsArcVoltage,
             FieldSupplyVoltage, FieldResistance, FieldInductance, FieldRatedCurrent,

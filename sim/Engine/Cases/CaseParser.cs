@@ -16,7 +16,7 @@ internal static class CaseParser
         BrokenLines lines = new(text, problems);
         CaseTree tree = new(problems, lines);
         if (lines.Parse(isStrict: false) is DocumentSyntax document) tree.Read(document);
-        if (problems.IsEmpty && tree.Entries.Count == 0 && tree.TableLines.Count == 0 && tree.EventLines.Count == 0)
+        if (problems.IsEmpty && tree.Entries.Count == 0 && tree.Tolerances.Entries.Count == 0 && tree.TableLines.Count == 0 && tree.EventLines.Count == 0)
             throw CaseBytes.Unusable(file, "nothing but blank lines and comments", CaseBytes.Beginning);
 
         Dictionary<(CaseKey Key, int Event), CaseValue> values = ReadValues(tree.Entries, problems);
@@ -34,13 +34,15 @@ internal static class CaseParser
         ResolvePercentages(values, written, problems);
         CaseValue? duration = ValueOrDefault(CaseKeys.RunDuration, values, written);
         List<CaseEvent> own = changes.KeepsEvents ? new CaseEvents(problems).Build(tree.EventLines, written, values, duration) : [];
+        ToleranceReader tolerances = new(problems);
+        CaseTolerance[] tolerated = [.. tree.Tolerances.Entries.Select(tolerances.Read).OfType<CaseTolerance>()];
         List<CaseEvent> events = CaseChanges.Merge(own, new CaseEvents(changeProblems).Build(changes.EventLines, added, changed, duration));
 
         // Rare finer points of TOML, such as a table that dotted keys have opened before.
         if (problems.IsEmpty) lines.Parse(isStrict: true);
         foreach (CaseProblem problem in changeProblems.All) problems.Add(problem);
         problems.ThrowIfAny();
-        return new CaseFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), values, tree.TableLines, events);
+        return new CaseFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), values, tree.TableLines, events) { Tolerances = tolerated };
     }
 
     private static Dictionary<(CaseKey Key, int Event), CaseValue> ReadValues(IEnumerable<CaseEntry> entries, ProblemList problems)
@@ -92,5 +94,5 @@ internal static class CaseParser
         HashSet<(CaseKey Key, int Event)> written) =>
         values.TryGetValue((key, -1), out CaseValue? value) ? value
             : written.Contains((key, -1)) ? null
-            : CaseValueReader.Default(key);
+            : key.DefaultValue;
 }

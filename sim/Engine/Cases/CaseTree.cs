@@ -29,6 +29,9 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
     /// <summary>The line of every event in the file.</summary>
     internal List<int> EventLines { get; } = [];
 
+    /// <summary>The tolerances.</summary>
+    internal ToleranceTree Tolerances { get; } = new(problems, broken);
+
     /// <summary>Walks the whole document.</summary>
     internal void Read(DocumentSyntax document)
     {
@@ -50,7 +53,7 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
         }
 
         if (path == EventTable) Report(line, "", $"[{path}]", EventsOnly);
-        else if (!KnownTables.Contains(path)) ReportUnknownTable(line, path);
+        else if (!KnownTables.Contains(path) && !ToleranceTree.Holds(segments)) ReportUnknownTable(line, path);
         else
         {
             if (isArray) Report(line, "", $"[[{path}]]", $"[{path}] with one bracket");
@@ -82,6 +85,12 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
         if (broken.Hides(line)) return;
 
         string[] segments = [.. table, .. KeyPath.Segments(pair.Key)];
+        if (ToleranceTree.Holds(segments))
+        {
+            Tolerances.Read(segments, line, pair.Value);
+            return;
+        }
+
         string path = KeyPath.Join(segments);
         bool isInEvent = segments[0] == EventTable;
         if (path == EventTable) ReadEventList(line, pair.Value);
@@ -136,10 +145,10 @@ internal sealed class CaseTree(ProblemList problems, BrokenLines broken)
 
     private void ReportUnknownTable(int line, string path)
     {
-        string? nearest = Words.Nearest(path, KnownTables.Append(EventTable));
+        string? nearest = Words.Nearest(path, KnownTables.Append(CaseTolerance.Table).Append(EventTable));
         string allowed = nearest switch
         {
-            null => Words.Or(KnownTables.Select(table => $"[{table}]").Append($"[[{EventTable}]]")),
+            null => Words.Or(KnownTables.Append(CaseTolerance.Table).Select(table => $"[{table}]").Append($"[[{EventTable}]]")),
             EventTable => $"[[{EventTable}]]",
             _ => $"[{nearest}]",
         };

@@ -82,6 +82,10 @@ public static partial class Units
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "not a dimension"),
     };
 
+    /// <summary>The SI unit of a dimension, degC for a temperature.</summary>
+    /// <param name="dimension">Any dimension.</param>
+    public static string SiName(Dimension dimension) => UnitTable.All.First(unit => unit.Dimension == dimension && unit.Times == unit.Over).Name;
+
     /// <summary>Splits a text into its number and the rest, without looking at the unit.</summary>
     /// <returns>False, with what was found, when the text does not begin with a finite decimal number.</returns>
     internal static bool TrySplit(string text, out double number, out string unitText, out string found)

@@ -37,10 +37,12 @@ internal static class CurveReader
     }
 
     /// <summary>Reads the curve of a case without <see cref="Problems"/>.</summary>
-    public static Magnetisation Read(CaseFile file)
+    /// <param name="file">The case.</param>
+    /// <param name="constantRatio">By what the constants of its points are multiplied.</param>
+    public static Magnetisation Read(CaseFile file, double constantRatio)
     {
         double over = file.Has(CaseKeys.FieldCurveEmfs) ? file.Number(CaseKeys.FieldCurveSpeed) : 1;
-        return new Magnetisation(file.Numbers(CaseKeys.FieldCurveCurrents), [.. file.Numbers(ValuesKey(file)).Select(value => value / over)]);
+        return new Magnetisation(file.Numbers(CaseKeys.FieldCurveCurrents), [.. file.Numbers(ValuesKey(file)).Select(value => constantRatio * (value / over))]);
     }
 
     private static IEnumerable<CaseProblem> ProblemsOfShape(CaseFile file)

@@ -21,16 +21,7 @@ internal static class FieldReader
     public static FieldCircuit Read(CaseFile file, MachineKind kind, double copperRatio)
     {
         CaseKey source = SourceOf(kind);
-        FieldCircuit field = new()
-        {
-            SupplyVolts = file.Number(source),
-            Ohms = copperRatio * file.Number(CaseKeys.FieldResistance),
-            Henries = file.Number(CaseKeys.FieldInductance),
-            IsShunt = kind != MachineKind.SeparatelyExcited,
-            SharedOhms = copperRatio * SharedOhms(file, kind),
-            DischargeSeconds = file.Number(CaseKeys.FieldDischargeTime),
-            HasContactor = file.IsYes(CaseKeys.FieldContactor),
-        };
+        FieldCircuit field = Circuit(file, kind, copperRatio);
         double ohms = field.Ohms + field.SharedOhms, standing = field.SupplyVolts / ohms;
         if (!file.Has(CaseKeys.FieldMinimumCurrent) || file.Number(CaseKeys.FieldMinimumCurrent) < standing) return field;
         throw new CaseException([file.Problem(
@@ -38,6 +29,21 @@ internal static class FieldReader
             file.Written(CaseKeys.FieldMinimumCurrent),
             $"below the {Text.Number(standing)} A that {file.Written(source)} drives through {Text.Number(ohms)} ohm")]);
     }
+
+    /// <summary>Reads the circuit, whatever current it carries.</summary>
+    /// <param name="file">A case that lacks nothing of it.</param>
+    /// <param name="kind">A machine with a field winding.</param>
+    /// <param name="copperRatio">Resistance of copper now over that where the case's resistances hold.</param>
+    public static FieldCircuit Circuit(CaseFile file, MachineKind kind, double copperRatio) => new()
+    {
+        SupplyVolts = file.Number(SourceOf(kind)),
+        Ohms = copperRatio * file.Number(CaseKeys.FieldResistance),
+        Henries = file.Number(CaseKeys.FieldInductance),
+        IsShunt = kind != MachineKind.SeparatelyExcited,
+        SharedOhms = copperRatio * SharedOhms(file, kind),
+        DischargeSeconds = file.Number(CaseKeys.FieldDischargeTime),
+        HasContactor = file.IsYes(CaseKeys.FieldContactor),
+    };
 
     /// <summary>
     /// Field current at which the machine constant holds, A: of the plate's voltage where the winding lies on the machine's

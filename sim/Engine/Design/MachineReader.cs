@@ -50,24 +50,47 @@ internal static class MachineReader
     public static (CaseMachine Machine, Plate Plate) Read(CaseFile file, Plate plate, bool isRun, List<string> warnings)
     {
         MachineKind kind = KindCheck.KindOf(file);
-        double copperRatio = CopperTemperature.ResistanceRatio(file.Number(CaseKeys.MotorResistanceTemperature), WindingCelsius(file));
-        double ohms = copperRatio * file.Number(CaseKeys.MotorArmatureResistance);
-        double seriesOhms = copperRatio * file.Number(CaseKeys.SeriesFieldResistance);
-        FieldCircuit? field = NeedsField(file, kind, isRun) ? FieldReader.Read(file, kind, copperRatio) : null;
-        CaseMachine machine = new(
-            kind,
-            kind == MachineKind.ShortShuntCompound ? ohms : ohms + seriesOhms,
-            file.Number(CaseKeys.MotorArmatureInductance) + file.Number(CaseKeys.SeriesFieldInductance),
-            null,
-            field)
-        {
-            RatedFieldAmps = field is null ? 0 : FieldReader.RatedAmps(file, kind, plate.RatedVolts),
-        };
+        FieldCircuit? field = NeedsField(file, kind, isRun) ? FieldReader.Read(file, kind, CopperRatio(file)) : null;
+        CaseMachine machine = Windings(file, kind, field, field is null ? 0 : FieldReader.RatedAmps(file, kind, plate.RatedVolts));
         if (file.Text(CaseKeys.SeriesFieldSense) == "differential") warnings.Add("The series winding works against the shunt winding: a differential compound motor can run away or turn round under load.");
         if (kind == MachineKind.PermanentMagnet) return (machine, Warmed(file, plate));
         if (HasCurve(file, kind)) return WithCurve(file, machine, plate);
         return (field is null || plate.MachineConstant is not double constant ? machine : Proportional(machine, constant, warnings), plate);
     }
+
+    /// <summary>
+    /// Reads the machine that really stands there: its windings from a case whose values differ from the nominal one's, its flux from what the
+    /// nominal plate and rated field current stand for, however much resistances and voltages differ.
+    /// </summary>
+    /// <param name="real">The nominal case with other values.</param>
+    /// <param name="nominal">The nominal case; not changed.</param>
+    /// <param name="constantRatio">Machine constant over the nominal one.</param>
+    /// <returns>The machine, and its constant at the rated point, V s/rad.</returns>
+    public static (CaseMachine Machine, double Constant) ReadReal(CaseFile real, CaseDesign nominal, double constantRatio)
+    {
+        CaseMachine meant = nominal.Machine;
+        double constant = constantRatio * nominal.Plate.MachineConstant!.Value;
+        if (ReferenceEquals(real, nominal.File) && constantRatio == 1) return (meant, constant);
+        FieldCircuit? field = meant.Field is null ? null : FieldReader.Circuit(real, meant.Kind, CopperRatio(real));
+        CaseMachine machine = Windings(real, meant.Kind, field, meant.RatedFieldAmps);
+        if (meant.Kind == MachineKind.PermanentMagnet) return (machine, constant * (MagnetRatio(real) / MagnetRatio(nominal.File)));
+        if (meant.Flux is null) return (machine, constant);
+        if (!HasCurve(nominal.File, meant.Kind)) return (WithLine(machine, constant), constant);
+        FluxLaw law = LawOf(real, meant.Kind, constantRatio);
+        return (machine with { Flux = law }, law.ConstantAt(meant.RatedFieldAmps, nominal.Plate.RatedAmps ?? 0));
+    }
+
+    // The series winding of a short shunt stands in the field circuit.
+    private static CaseMachine Windings(CaseFile file, MachineKind kind, FieldCircuit? field, double ratedFieldAmps)
+    {
+        double copperRatio = CopperRatio(file);
+        double ohms = copperRatio * file.Number(CaseKeys.MotorArmatureResistance), seriesOhms = copperRatio * file.Number(CaseKeys.SeriesFieldResistance);
+        double henries = file.Number(CaseKeys.MotorArmatureInductance) + file.Number(CaseKeys.SeriesFieldInductance);
+        return new CaseMachine(kind, kind == MachineKind.ShortShuntCompound ? ohms : ohms + seriesOhms, henries, null, field) { RatedFieldAmps = ratedFieldAmps };
+    }
+
+    private static double CopperRatio(CaseFile file) =>
+        CopperTemperature.ResistanceRatio(file.Number(CaseKeys.MotorResistanceTemperature), WindingCelsius(file));
 
     private static bool NeedsField(CaseFile file, MachineKind kind, bool isRun) => kind switch
     {
@@ -87,11 +110,14 @@ internal static class MachineReader
     public static double WindingCelsius(CaseFile file) =>
         file.Number(file.Has(CaseKeys.MotorWindingTemperature) ? CaseKeys.MotorWindingTemperature : CaseKeys.MotorResistanceTemperature);
 
-    // The straight line of a magnet's flux over its temperature, which the winding's stands for; common practice, no source.
+    /// <summary>Flux of the magnets of a case over that where its constant holds: a straight line over the temperature, which the winding's stands for; common practice, no source.</summary>
+    public static double MagnetRatio(CaseFile file) =>
+        1 + file.Number(CaseKeys.MotorMagnetTemperatureCoefficient) * (WindingCelsius(file) - file.Number(CaseKeys.MotorResistanceTemperature));
+
     private static Plate Warmed(CaseFile file, Plate plate)
     {
         CaseKey key = CaseKeys.MotorMagnetTemperatureCoefficient;
-        double kelvin = WindingCelsius(file) - file.Number(CaseKeys.MotorResistanceTemperature), left = 1 + file.Number(key) * kelvin;
+        double kelvin = WindingCelsius(file) - file.Number(CaseKeys.MotorResistanceTemperature), left = MagnetRatio(file);
         if (!(left > 0))
         {
             throw new CaseException([file.Problem(key, $"{file.Written(key)}, which leaves no flux after {Text.Number(kelvin)} K", $"above {Text.Number(-1 / kelvin)} there")]);
@@ -112,12 +138,15 @@ internal static class MachineReader
             warnings.Add($"The field takes {Text.Number(machine.StandingFieldAmps)} A, more than its rated {Text.Number(machine.RatedFieldAmps)} A: without a magnetisation curve the flux stays at its rated value there.");
         }
 
-        return machine with { Flux = new FluxLaw(Magnetisation.Proportional(machine.RatedFieldAmps, constant)) };
+        return WithLine(machine, constant);
     }
+
+    private static CaseMachine WithLine(CaseMachine machine, double constant) =>
+        machine with { Flux = new FluxLaw(Magnetisation.Proportional(machine.RatedFieldAmps, constant)) };
 
     private static (CaseMachine Machine, Plate Plate) WithCurve(CaseFile file, CaseMachine machine, Plate plate)
     {
-        FluxLaw law = LawOf(file, machine.Kind);
+        FluxLaw law = LawOf(file, machine.Kind, 1);
         double ratedAmps = law.ExcitingAmps(machine.RatedFieldAmps, plate.RatedAmps ?? 0);
         CheckReach(file, law, ratedAmps, "the rated point");
         CheckReach(file, law, law.ExcitingAmps(machine.StandingFieldAmps, 0), "the field that the supply drives");
@@ -138,9 +167,9 @@ internal static class MachineReader
         return (machine with { Flux = law }, rated);
     }
 
-    private static FluxLaw LawOf(CaseFile file, MachineKind kind)
+    private static FluxLaw LawOf(CaseFile file, MachineKind kind, double constantRatio)
     {
-        FluxLaw law = new(CurveReader.Read(file)) { ReactionRatio = file.Number(CaseKeys.FieldArmatureReaction) };
+        FluxLaw law = new(CurveReader.Read(file, constantRatio)) { ReactionRatio = file.Number(CaseKeys.FieldArmatureReaction) };
         if (kind == MachineKind.Series) return law with { FieldShare = 0, ArmatureShare = 1 };
         if (!IsCompound(kind)) return law;
         double turnsRatio = file.Number(CaseKeys.SeriesFieldTurnsRatio);

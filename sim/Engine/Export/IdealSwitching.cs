@@ -14,7 +14,7 @@ internal static class IdealSwitching
     public const int PeriodMicroseconds = 20;
 
     /// <summary>The setup with ideal contactors.</summary>
-    public static RunSetup Of(RunSetup setup) => setup with { Contactors = new Contactors(0, 0), PeriodMicroseconds = PeriodMicroseconds, Heat = null };
+    public static RunSetup Of(RunSetup setup) => setup with { Contactors = new Contactors(0, 0), PeriodMicroseconds = PeriodMicroseconds, Jitter = null, Heat = null };
 
     /// <summary>A copy of the settings that decides at once and sees every contact and the speed.</summary>
     public static Settings Of(Settings settings)

@@ -136,6 +136,6 @@ internal static class CaseControl
 
     private static int Time(CaseFile file, CaseKey key) => Microseconds(file.Number(key));
 
-    // A contact time shorter than a microsecond would be none.
-    private static int Microseconds(double seconds) => (int)Math.Ceiling(Math.Round(seconds * 1e6, 3));
+    /// <summary>A time as the controller counts it, us. A contact time shorter than a microsecond would be none.</summary>
+    public static int Microseconds(double seconds) => (int)Math.Ceiling(Math.Round(seconds * 1e6, 3));
 }

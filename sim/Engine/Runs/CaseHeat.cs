@@ -49,7 +49,8 @@ internal static class CaseHeat
         return [.. Enumerable.Range(0, count).Select(i => new ThermalMass(given[given.Count == 1 ? 0 : i], seconds))];
     }
 
-    private static IEnumerable<CaseProblem> Problems(CaseFile file, int sectionCount, FieldCircuit? field)
+    /// <summary>Keys that stand alone, and as many capacities as there are no sections.</summary>
+    public static IEnumerable<CaseProblem> Problems(CaseFile file, int sectionCount, FieldCircuit? field)
     {
         (CaseKey Key, CaseKey Needed)[] pairs =
         [

@@ -16,8 +16,6 @@ public static class CaseRunner
 {
     private const int SamplesKept = 10_000;
     private const int MostSamples = 5_000_000;
-    private const double LeastHenries = 1e-9;
-    private const double LeastInertiaKgM2 = 1e-12;
 
     /// <summary>Runs a case.</summary>
     /// <param name="file">The case.</param>
@@ -76,32 +74,13 @@ public static class CaseRunner
     public static PreparedRun Prepare(CaseFile file)
     {
         CaseDesign designed = CaseDesign.ForRun(file);
-        StarterDesign design = designed.Design;
-        Machine machine = MachineOf(file, designed);
-        Contactors contactors = ContactorsOf(file);
+        RunSetup plant = CasePlant.Nominal(designed);
         CheckExpectation(file);
-        SensorModel? sensors = CaseSensors.Of(file);
-        ControlSetup control = CaseControl.Of(file, design, contactors, designed.Machine);
-        Settings settings = ControllerSettings.From(design, machine, control);
+        ControlSetup control = CaseControl.Of(file, designed.Design, plant.Contactors, designed.Machine);
+        Settings settings = ControllerSettings.From(designed.Design, plant.Machine, control);
         SettingsRefusal.ThrowIfAny(file, settings);
-        RunSetup setup = new()
-        {
-            Machine = machine,
-            Load = designed.Input.Load,
-            LoadInertiaKgM2 = file.Number(CaseKeys.LoadInertia),
-            Supply = new Supply(design.SupplyVolts, file.Number(CaseKeys.SupplyResistance)),
-            SectionOhms = designed.SectionOhms(),
-            Contactors = contactors,
-            PeriodMicroseconds = control.PeriodMicroseconds,
-            DurationSeconds = file.Number(CaseKeys.RunDuration),
-            InitialSpeedRadPerSec = file.Number(CaseKeys.LoadSpeed),
-            Events = CaseHappenings.Of(file, design.StageCount, control),
-            Field = designed.Machine.Field,
-            Sensors = sensors,
-            Heat = CaseHeat.Of(file, design.StageCount, designed.Machine.Field),
-            BrakeOhms = control.Brake?.ResistorOhms,
-        };
-        return new PreparedRun(designed, setup, settings);
+        RunSetup setup = plant with { Events = CaseHappenings.Of(file, designed.Design.StageCount, control) };
+        return new PreparedRun(designed, setup, settings) { Variables = PlantVariables.Of(designed) };
     }
 
     /// <summary>What a case is called: by its title, or else by its file.</summary>
@@ -115,50 +94,10 @@ public static class CaseRunner
     private static string NeverHappened(RunEvent left) =>
         $"The event on line {left.Line} of the case never happened: it would have come {EventText.Condition(left.When!)}.";
 
-    private static Machine MachineOf(CaseFile file, CaseDesign designed)
-    {
-        double henries = designed.Machine.ArmatureHenries;
-        if (henries is > 0 and < LeastHenries)
-        {
-            throw new CaseException([file.Problem(
-                CaseKeys.MotorArmatureInductance, file.Written(CaseKeys.MotorArmatureInductance), "0 H, or at least 0.001 uH")]);
-        }
-
-        double inertia = designed.Input.InertiaKgM2!.Value;
-        if (inertia < LeastInertiaKgM2)
-        {
-            throw new CaseException([file.Problem(
-                CaseKeys.MotorInertia, file.Written(CaseKeys.MotorInertia), "at least 1e-12 kg m2 at the shaft, load included")]);
-        }
-
-        return new Machine(designed.Plate.MachineConstant!.Value, designed.Machine.ArmatureOhms, henries, designed.Design.BrushDropVolts, inertia)
-        {
-            Flux = designed.Machine.Flux,
-        };
-    }
-
     private static Construction? ConstructionOf(CaseFile file) =>
         new[] { CaseKeys.MotorPoles, CaseKeys.MotorConductors, CaseKeys.MotorParallelPaths, CaseKeys.MotorFluxPerPole }.All(file.Has)
             ? new(file.Count(CaseKeys.MotorPoles), file.Count(CaseKeys.MotorConductors), file.Count(CaseKeys.MotorParallelPaths), file.Number(CaseKeys.MotorFluxPerPole))
             : null;
-
-    private static Contactors ContactorsOf(CaseFile file)
-    {
-        Contactors contactors = new(file.Number(CaseKeys.ContactorsClosingTime), file.Number(CaseKeys.ContactorsOpeningTime))
-        {
-            BounceCount = file.Count(CaseKeys.ContactorsBounceCount),
-            BounceSeconds = file.Number(CaseKeys.ContactorsBounceTime),
-            PickUpRatio = file.Number(CaseKeys.ContactorsPickUpVoltage),
-            DropOutRatio = file.Number(CaseKeys.ContactorsDropOutVoltage),
-            ArcVolts = file.Number(CaseKeys.ContactorsArcVoltage),
-        };
-        if (contactors.DropOutRatio <= contactors.PickUpRatio) return contactors;
-        CaseKey blamed = file.Has(CaseKeys.ContactorsDropOutVoltage) ? CaseKeys.ContactorsDropOutVoltage : CaseKeys.ContactorsPickUpVoltage;
-        throw new CaseException([file.Problem(
-            blamed,
-            $"a coil that lets go below {Text.Number(contactors.DropOutRatio)} and closes from {Text.Number(contactors.PickUpRatio)}",
-            $"{CaseKeys.ContactorsDropOutVoltage.Path} up to {CaseKeys.ContactorsPickUpVoltage.Path}")]);
-    }
 
     private static void CheckExpectation(CaseFile file)
     {

@@ -50,7 +50,8 @@ internal static class CaseSensors
         Range = file.Has(range) ? file.Number(range) : double.PositiveInfinity,
     };
 
-    private static IEnumerable<CaseProblem> Problems(CaseFile file)
+    /// <summary>Keys that stand alone, or beside one that they contradict.</summary>
+    public static IEnumerable<CaseProblem> Problems(CaseFile file)
     {
         if (!file.IsYes(CaseKeys.SensorsSpeed))
         {

@@ -43,6 +43,9 @@ public sealed record RunSetup
     /// <summary>Control period, microseconds.</summary>
     public int PeriodMicroseconds { get; init; } = 1000;
 
+    /// <summary>How far ticks come late; null: each comes on time.</summary>
+    public LoopJitter? Jitter { get; init; }
+
     /// <summary>Length of the run, s.</summary>
     public double DurationSeconds { get; init; } = 10;
 

@@ -90,15 +90,28 @@ public sealed class StartSimulation : IPlantWatch
         _side.Happen(0);
 
         long ticks = (long)Math.Ceiling(_setup.DurationSeconds / _periodSeconds - TimeRounding / _periodSeconds);
+        RandomNumbers? lateness = _setup.Jitter?.Numbers();
+        double now = 0, seconds = _periodSeconds;
+        int elapsed = _setup.PeriodMicroseconds, late = 0;
         for (long tick = 0; tick <= ticks; tick++)
         {
-            double now = tick * _periodSeconds;
-            Tick(_setup.PeriodMicroseconds, now, _record != null && tick % _ticksPerSample == 0);
+            Tick(elapsed, now, _record != null && tick % _ticksPerSample == 0);
             if (tick == ticks) break;
             if (_side.IsWaiting) LookAtConditions(now);
             double end = (tick + 1) * _periodSeconds;
-            _side.Advance(now, end, _periodSeconds);
+            if (lateness != null)
+            {
+                // The last tick is on time, so that the run ends where it should.
+                int next = tick + 1 == ticks ? 0 : _setup.Jitter!.Next(lateness);
+                elapsed = _setup.PeriodMicroseconds + next - late;
+                late = next;
+                end += late * 1e-6;
+                seconds = elapsed * 1e-6;
+            }
+
+            _side.Advance(now, end, seconds);
             _log.Advanced(end);
+            now = end;
             if (tick % TicksBetweenReports == 0)
             {
                 cancellation.ThrowIfCancellationRequested();

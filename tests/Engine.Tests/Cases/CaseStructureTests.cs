@@ -18,7 +18,7 @@ public sealed class CaseStructureTests
     [InlineData("[run]\n\"a\\nb\" = 1", "2: run.\"a\\u000Ab\": found an unknown key; allowed: in [run]: duration, record-period, ambient-temperature")]
     [InlineData("[moter]\nkind = 5", "1: found the unknown table [moter]; allowed: [motor]")]
     [InlineData("[[evnt]]\nkind = 5", "1: found the unknown table [evnt]; allowed: [[event]]")]
-    [InlineData("[quite.another]", "1: found the unknown table [quite.another]; allowed: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [field], [series-field], [brake], [sensors], [protection], [run], [limits], [expect] or [[event]]")]
+    [InlineData("[quite.another]", "1: found the unknown table [quite.another]; allowed: [supply], [motor], [motor.construction], [load], [starter], [control], [contactors], [field], [series-field], [brake], [sensors], [protection], [run], [limits], [expect], [tolerances] or [[event]]")]
     [InlineData("[[motor]]", "1: found [[motor]]; allowed: [motor] with one bracket")]
     [InlineData("motor = 3", "1: motor: found 3, a number without a unit; allowed: a table, [motor]")]
     [InlineData("[event]\nat = \"1 s\"", "1: found [event]" + EventsOnly)]

@@ -63,6 +63,7 @@ internal static class Sample
 
         [control]
         period = "1 ms"
+        jitter = "200 us"
         confirm-time = "2 ms"
         minimum-dwell = "50 ms"
         maximum-stage-time = "10 s"
