@@ -3,8 +3,8 @@ namespace StarterCtl.Core;
 /// <summary>Heat of motor and starting resistor, both with a memory that no reset clears.</summary>
 public sealed class HeatWatch
 {
-    // The current at which the image just reaches its limit: between 1.05, which must never trip, and 1.2, which must.
-    private const float UltimateRatio = 1.12f;
+    /// <summary>Current over the setting at which the image just reaches its limit: between 1.05, which must never trip, and 1.2, which must.</summary>
+    public const float UltimateRatio = 1.12f;
 
     private readonly Settings _settings;
     private readonly float _perUltimateSquareAmps;

@@ -3,6 +3,7 @@ using StarterCtl.Core;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
 using StarterCtl.Engine.Machines;
+using StarterCtl.Engine.Ratings;
 
 namespace StarterCtl.Engine.Runs;
 
@@ -103,7 +104,7 @@ internal static class CaseControl
         SupplyHighVolts = Optional(file, CaseKeys.ProtectionSupplyHigh),
         SupplyHighMicroseconds = Time(file, CaseKeys.ProtectionSupplyHighTime),
         OverloadAmps = Optional(file, CaseKeys.ProtectionOverloadCurrent),
-        OverloadSeconds = SecondsOfClass(file.Text(CaseKeys.ProtectionOverloadClass)),
+        OverloadSeconds = TripClass.Named(file.Text(CaseKeys.ProtectionOverloadClass)).Seconds,
         OverloadResetRatio = file.Number(CaseKeys.ProtectionOverloadReset),
         ResistorJoules = Optional(file, CaseKeys.ProtectionResistorEnergy),
         ResistorSeconds = file.Number(CaseKeys.ProtectionResistorTimeConstant),
@@ -119,15 +120,6 @@ internal static class CaseControl
         DisagreementMicroseconds = Time(file, CaseKeys.ProtectionDisagreementTime),
         MaximumTickMicroseconds = OptionalTime(file, CaseKeys.ProtectionMaximumTick),
         Permissives = file.Has(CaseKeys.ProtectionPermissives) ? file.Count(CaseKeys.ProtectionPermissives) : 0,
-    };
-
-    // The time constants that the controller's catalogue of settings gives for the classes.
-    private static double SecondsOfClass(string tripClass) => tripClass switch
-    {
-        "10A" => 125,
-        "10" => 290,
-        "20" => 580,
-        _ => 870,
     };
 
     private static double? Optional(CaseFile file, CaseKey key) => file.Has(key) ? file.Number(key) : null;
