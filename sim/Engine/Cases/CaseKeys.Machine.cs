@@ -17,7 +17,7 @@ public static partial class CaseKeys
 
     /// <summary><c>supply.resistance</c>: resistance of the supply and its leads.</summary>
     public static readonly CaseKey SupplyResistance =
-        new("supply.resistance", CaseValueKind.Quantity, "\"10 mohm\"", "Resistance of the supply and its leads")
+        new("supply.resistance", CaseValueKind.Quantity, "\"10 mohm\"", "Resistance of the supply up to the bus, or up to the starter where no cable is given")
         { Range = CaseRange.From0(Dimension.Resistance, "1 kohm"), DefaultText = "0 ohm" };
 
     /// <summary><c>motor.kind</c>: how the motor gets its flux.</summary>

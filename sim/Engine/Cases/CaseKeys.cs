@@ -16,17 +16,20 @@ public static partial class CaseKeys
     {
         internal static readonly CaseKey[] Keys =
         [
-            Title, SupplyVoltage, SupplyResistance, MotorKind, MotorRatedPower, MotorRatedVoltage, MotorRatedCurrent,
+            Title, SupplyVoltage, SupplyResistance, SupplyCableLength, SupplyCableArea, SupplyCableMaterial, SupplyCableTemperature,
+            SupplyPermittedDip, MotorKind, MotorRatedPower, MotorRatedVoltage, MotorRatedCurrent,
             MotorRatedSpeed, MotorEfficiency, MotorArmatureResistance, MotorArmatureInductance, MotorBrushDrop,
             MotorInertia, MotorConstant, MotorPoles, MotorConductors, MotorParallelPaths, MotorFluxPerPole,
             MotorResistanceTemperature, MotorWindingTemperature, MotorMagnetTemperatureCoefficient,
-            MotorThermalCapacity, MotorThermalResistance,
+            MotorThermalCapacity, MotorThermalResistance, MotorWindingTemperatureLimit,
             LoadInertia, LoadConstantTorque, LoadViscousTorque, LoadFanTorque, LoadTableSpeeds, LoadTableTorques, LoadHoistTorque, LoadSpeed, StarterPeakCurrent,
             StarterSwitchingCurrent, StarterStages, StarterSlack, StarterSections, StarterCutoutVoltages,
             StarterSectionThermalCapacity, StarterSectionCoolingTime, StarterSectionTemperatureCoefficient,
+            StarterSectionHotSpotLimit, StarterSectionHotSpotFactor,
             ControlPeriod, ControlJitter, ControlConfirmTime, ControlMinimumDwell, ControlMaximumStageTime, ControlLockoutCurrent,
             ControlInstantTrip, ControlContactTime, ControlSpinningStart, ContactorsClosingTime, ContactorsOpeningTime,
             ContactorsBounceCount, ContactorsBounceTime, ContactorsPickUpVoltage, ContactorsDropOutVoltage, ContactorsArcVoltage,
+            ContactorsRatedCurrent, DutyRunTime, DutyRest, DutyStartsPerHour,
             FieldSupplyVoltage, FieldResistance, FieldInductance, FieldRatedCurrent,
             FieldCurveCurrents, FieldCurveConstants, FieldCurveEmfs, FieldCurveSpeed, FieldArmatureReaction,
             FieldDischargeTime, FieldContactor, FieldMinimumCurrent, FieldBuildTime, FieldMaximumTime,

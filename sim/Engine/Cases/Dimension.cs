@@ -53,4 +53,10 @@ public enum Dimension
 
     /// <summary>Kelvin per watt.</summary>
     ThermalResistance,
+
+    /// <summary>Metres.</summary>
+    Length,
+
+    /// <summary>Square metres.</summary>
+    Area,
 }

@@ -14,7 +14,7 @@ public static class PlantKeys
     /// <summary>All of them, in the order of a case file.</summary>
     public static IReadOnlyList<CaseKey> All { get; } =
     [
-        CaseKeys.SupplyVoltage, CaseKeys.SupplyResistance,
+        CaseKeys.SupplyVoltage, CaseKeys.SupplyResistance, CaseKeys.SupplyCableLength, CaseKeys.SupplyCableTemperature,
         CaseKeys.MotorArmatureResistance, CaseKeys.MotorArmatureInductance, CaseKeys.MotorBrushDrop, CaseKeys.MotorInertia, CaseKeys.MotorConstant,
         CaseKeys.MotorWindingTemperature, CaseKeys.MotorMagnetTemperatureCoefficient, CaseKeys.MotorThermalCapacity, CaseKeys.MotorThermalResistance,
         CaseKeys.LoadInertia, CaseKeys.LoadConstantTorque, CaseKeys.LoadViscousTorque, CaseKeys.LoadFanTorque, CaseKeys.LoadTableTorques,

@@ -74,6 +74,11 @@ internal static class UnitTable
         new("kJ/K", Dimension.ThermalCapacity, 1e3, 1),
         new("K/W", Dimension.ThermalResistance, 1, 1),
         new("K/kW", Dimension.ThermalResistance, 1, 1e3),
+        new("m", Dimension.Length, 1, 1),
+        new("km", Dimension.Length, 1e3, 1),
+        new("ft", Dimension.Length, 0.3048, 1),
+        new("mm2", Dimension.Area, 1, 1e6),
+        new("cm2", Dimension.Area, 1, 1e4),
     ];
 
     // Units by the words and abbreviations of everyday speech, in lower case and singular.

@@ -79,6 +79,8 @@ public static partial class Units
         Dimension.Temperature => "a temperature",
         Dimension.ThermalCapacity => "a thermal capacity",
         Dimension.ThermalResistance => "a thermal resistance",
+        Dimension.Length => "a length",
+        Dimension.Area => "an area",
         _ => throw new ArgumentOutOfRangeException(nameof(dimension), dimension, "not a dimension"),
     };
 

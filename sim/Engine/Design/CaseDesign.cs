@@ -37,6 +37,7 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
             .. alsoMissing,
             .. MachineReader.Problems(file, isRun),
             .. LoadReader.Problems(file),
+            .. SupplyReader.Problems(file),
         ];
         if (problems.Length > 0) throw new CaseException(problems);
 

@@ -85,7 +85,7 @@ internal static class CasePlant
             Machine = new Machine(constant, machine.ArmatureOhms, henries, file.Number(CaseKeys.MotorBrushDrop), inertia) { Flux = machine.Flux },
             Load = LoadReader.Read(file),
             LoadInertiaKgM2 = file.Number(CaseKeys.LoadInertia),
-            Supply = new Supply(file.Number(CaseKeys.SupplyVoltage), file.Number(CaseKeys.SupplyResistance)),
+            Supply = SupplyReader.Read(file),
             SectionOhms = sectionOhms,
             Contactors = ContactorsOf(file),
             PeriodMicroseconds = CaseControl.Microseconds(file.Number(CaseKeys.ControlPeriod)),

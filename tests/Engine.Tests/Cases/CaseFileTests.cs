@@ -17,6 +17,10 @@ public sealed class CaseFileTests
         foreach (CaseKey key in CaseKeys.All.Where(key => key.Table != "event")) Assert.True(read.Has(key), key.Path);
         Assert.Equal("Line-shaft drive", read.Text(CaseKeys.Title));
         Assert.Equal(0.01, read.Number(CaseKeys.SupplyResistance));
+        Assert.Equal(130 * 0.3048, read.Number(CaseKeys.SupplyCableLength), 1e-12);
+        Assert.Equal(25e-6, read.Number(CaseKeys.SupplyCableArea), 1e-18);
+        Assert.Equal(300, read.Number(CaseKeys.DutyRest));
+        Assert.Equal([95, 80], read.Numbers(CaseKeys.ContactorsRatedCurrent));
         Assert.Equal(15000, read.Number(CaseKeys.MotorRatedPower));
         Assert.Equal(0.87, read.Number(CaseKeys.MotorEfficiency));
         Assert.Equal(4, read.Count(CaseKeys.MotorPoles));

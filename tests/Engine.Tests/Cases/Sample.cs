@@ -15,6 +15,11 @@ internal static class Sample
         [supply]
         voltage = "220 V"                    # open circuit
         resistance = "10 mohm"
+        cable-length = "130 ft"
+        cable-area = "25 mm²"
+        cable-material = "aluminium"
+        cable-temperature = "50 degC"
+        permitted-dip = 0.05
 
         [motor]
         kind = "separately excited"
@@ -33,6 +38,7 @@ internal static class Sample
         magnet-temperature-coefficient = -0.002
         thermal-capacity = "9 kJ/K"
         thermal-resistance = "0.15 K/W"
+        winding-temperature-limit = "145 degC"
 
         [motor.construction]
         poles = 4
@@ -60,6 +66,8 @@ internal static class Sample
         section-thermal-capacity = ["2.5 kJ/K", "1800 J/K"]
         section-cooling-time = "10 min"
         section-temperature-coefficient = 0.0001
+        section-hot-spot-limit = "375 degC"
+        section-hot-spot-factor = 1.2
 
         [control]
         period = "1 ms"
@@ -79,7 +87,13 @@ internal static class Sample
         pick-up-voltage = 0.8
         arc-voltage = "400 V"
         drop-out-voltage = 0.6
+        rated-current = ["95 A", "80 A"]
         opening-time = "15 ms"
+
+        [duty]
+        run-time = "45 s"
+        rest = "5 min"
+        starts-per-hour = 12
 
         [run]
         duration = "8 s"
