@@ -42,9 +42,9 @@ internal sealed class Temperatures
         _heat = heat;
         _ambientCelsius = heat.AmbientCelsius;
         _periodSeconds = setup.PeriodMicroseconds * 1e-6;
-        if (heat.Armature != null) _armature = new ThermalBody(heat.Armature, heat.WindingCelsius);
-        if (heat.Field != null) _field = new ThermalBody(heat.Field, heat.WindingCelsius);
-        _sections = [.. heat.Sections.Select(mass => new ThermalBody(mass, heat.AmbientCelsius))];
+        if (heat.Armature != null) _armature = new ThermalBody(heat.Armature, heat.Start?.Armature ?? heat.WindingCelsius);
+        if (heat.Field != null) _field = new ThermalBody(heat.Field, heat.Start?.Field ?? heat.WindingCelsius);
+        _sections = [.. heat.Sections.Select((mass, i) => new ThermalBody(mass, heat.Start?.Sections[i] ?? heat.AmbientCelsius))];
         _sectionJoules = new double[_sections.Length];
     }
 

@@ -26,4 +26,7 @@ public sealed record ThermalSetup
 
     /// <summary>Temperature of the windings at the beginning, at which the machine's resistances hold, degC.</summary>
     public double WindingCelsius { get; init; } = 20;
+
+    /// <summary>Temperatures at the beginning where they are not those two; null: they are.</summary>
+    public BodyCelsius? Start { get; init; }
 }
