@@ -93,6 +93,7 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("sim/spice.md")]
     [InlineData("sim/trials/README.md")]
     [InlineData("sim/records.md")]
+    [InlineData("sim/heat.md")]
     [InlineData("hardware-notes/README.md")]
     [InlineData("hardware-notes/01-around-the-controller.md")]
     [InlineData("hardware-notes/03-faults.md")]

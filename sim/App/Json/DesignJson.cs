@@ -20,6 +20,9 @@ public sealed record DesignJson(
     IReadOnlyList<string> Warnings,
     string CaseSha256)
 {
+    /// <summary>What the parts around a start must bear; null where the case has no key that asks for it.</summary>
+    public RatingsJson? Ratings { get; init; }
+
     /// <summary>The shape of a designed case.</summary>
     public static DesignJson Of(CaseDesign designed)
     {

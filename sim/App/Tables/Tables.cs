@@ -5,6 +5,13 @@ namespace StarterCtl.App.Tables;
 /// <summary>The one look of every table: narrow enough for 80 columns.</summary>
 internal static class Tables
 {
+    /// <summary>Prints a heading after a blank line.</summary>
+    public static void Heading(IAnsiConsole console, string heading)
+    {
+        console.WriteLine();
+        console.MarkupLineInterpolated($"[bold]{heading}[/]");
+    }
+
     /// <summary>An empty table.</summary>
     public static Table New() => new Table().Border(TableBorder.Simple);
 

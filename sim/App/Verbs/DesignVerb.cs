@@ -4,6 +4,7 @@ using StarterCtl.App.Output;
 using StarterCtl.App.Tables;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Ratings;
 
 namespace StarterCtl.App.Verbs;
 
@@ -20,15 +21,23 @@ internal static class DesignVerb
     private static int Do(VerbCall call)
     {
         CaseDesign designed = CaseDesign.Of(CaseFile.Read(call.CasePath));
-        string json = JsonText.Of(DesignJson.Of(designed));
+        CaseRatings? ratings = CaseRatings.Of(designed, call.Cancellation);
+        string json = JsonText.Of(DesignJson.Of(designed) with { Ratings = ratings == null ? null : RatingsJson.Of(ratings) });
         using OutputFiles files = new(call.CasePath);
         if (call.Place != null) files.Add("the design", new OutputPlace(call.Place, call.CasePath).PathOf("design.json"), writer => writer.WriteLine(json));
         files.Commit();
 
         if (call.AsJson) call.Terminal.Data.WriteLine(json);
-        else DesignTable.Show(call.Terminal.Results, designed);
+        else Show(call.Terminal, designed, ratings);
         foreach (string warning in designed.Warnings) call.Terminal.Warn(warning);
+        foreach (string excess in ratings?.Excesses ?? []) call.Terminal.Warn(excess);
         files.Report(call.Terminal);
-        return ExitCode.Ok;
+        return ratings is { Excesses.Count: > 0 } ? ExitCode.Failed : ExitCode.Ok;
+    }
+
+    private static void Show(Terminal terminal, CaseDesign designed, CaseRatings? ratings)
+    {
+        DesignTable.Show(terminal.Results, designed);
+        if (ratings != null) RatingsTable.Show(terminal.Results, ratings);
     }
 }
