@@ -79,6 +79,7 @@ internal static class UnitTable
         new("ft", Dimension.Length, 0.3048, 1),
         new("mm2", Dimension.Area, 1, 1e6),
         new("cm2", Dimension.Area, 1, 1e4),
+        new("m2", Dimension.Area, 1, 1),
     ];
 
     // Units by the words and abbreviations of everyday speech, in lower case and singular.
