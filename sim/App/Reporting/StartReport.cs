@@ -1,4 +1,5 @@
 using StarterCtl.App.Reporting.Sections;
+using StarterCtl.Engine.Ratings;
 using StarterCtl.Engine.Runs;
 
 namespace StarterCtl.App.Reporting;
@@ -9,7 +10,8 @@ public static class StartReport
     /// <summary>Writes the report. The same study gives the same bytes.</summary>
     /// <param name="study">The case, designed and run.</param>
     /// <param name="scene">The load step that is played on the running machine.</param>
-    public static string Html(StartStudy study, LoadStepScene scene)
+    /// <param name="ratings">What the parts around the start must bear; null: the case does not ask for it.</param>
+    public static string Html(StartStudy study, LoadStepScene scene, CaseRatings? ratings = null)
     {
         bool hasFinalSpeed = StartCourse.IsPowered(study.Result) && study.Result.FinalRpm > 0;
         DirectStart direct = DirectStart.Of(study, 0.95 * (hasFinalSpeed ? study.Result.FinalRpm : study.Design.Stages[^1].CutoutRpm ?? 0));
@@ -27,6 +29,7 @@ public static class StartReport
         EnergySection.Write(page, study);
         DirectSection.Write(page, study, direct);
         LoadStepSection.Write(page, study, scene);
+        if (ratings != null) RatingsSection.Write(page, ratings);
         RunSection.Write(page, study);
         page.Line($"</main>\n</body>\n</html>");
         return page.ToString();

@@ -6,6 +6,7 @@ using StarterCtl.App.Output;
 using StarterCtl.App.Tables;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
+using StarterCtl.Engine.Ratings;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
 
@@ -34,7 +35,7 @@ internal static class DemoVerb
         string json = JsonText.Of(RunJson.Of(study));
         record.Complete();
         RunVerb.AddTo(files, study, json, output);
-        ReportVerb.AddTo(files, study, output, cancellation);
+        ReportVerb.AddTo(files, study, CaseRatings.Of(designed, cancellation), output, cancellation);
         files.Commit();
 
         if (asJson) terminal.Data.WriteLine(json);

@@ -67,6 +67,18 @@ internal sealed class PlotDrawing
         _words.Add(new Word(title, null, default, "middle", Size.Left + Width / 2, Size.Height - 4));
     }
 
+    /// <summary>Adds an axis along the bottom and one on the left, both in decades.</summary>
+    /// <param name="bottom">Title of the one along the bottom, and its ends.</param>
+    /// <param name="key">Key of the one on the left.</param>
+    /// <param name="left">Its title and its ends.</param>
+    public void Decades((string Title, double From, double To) bottom, string key, (string Title, double From, double To) left)
+    {
+        Model.Axes.Add(PlotParts.BottomDecades(bottom.From, bottom.To));
+        _words.Add(new Word(bottom.Title, null, default, "middle", Size.Left + Width / 2, Size.Height - 4));
+        Model.Axes.Add(PlotParts.LeftDecades(key, left.From, left.To));
+        _words.Add(new Word(left.Title, key, new DataPoint(double.NaN, left.To), "start", 2, -7));
+    }
+
     /// <summary>Adds an axis on the left with its title above it; several stand above each other.</summary>
     /// <param name="key">Its key.</param>
     /// <param name="title">Quantity and unit.</param>

@@ -40,6 +40,12 @@ internal static class PlotParts
         IntervalLength = 34,
     });
 
+    /// <summary>The axis along the bottom, in decades.</summary>
+    public static LogarithmicAxis BottomDecades(double from, double to) => Decades(BottomKey, AxisPosition.Bottom, from, to);
+
+    /// <summary>The axis on the left, in decades.</summary>
+    public static LogarithmicAxis LeftDecades(string key, double from, double to) => Decades(key, AxisPosition.Left, from, to);
+
     /// <summary>A curve.</summary>
     public static LineSeries Curve(string key, IReadOnlyList<DataPoint> points, OxyColor color, LineStyle style = LineStyle.Solid, double thickness = 1.8)
     {
@@ -101,7 +107,18 @@ internal static class PlotParts
         return (from, highest + air * span);
     }
 
-    private static LinearAxis Styled(LinearAxis axis)
+    private static LogarithmicAxis Decades(string key, AxisPosition position, double from, double to)
+    {
+        LogarithmicAxis axis = Styled(new LogarithmicAxis { Key = key, Position = position, Minimum = from, Maximum = to });
+        // The lines between two decades are what such a sheet is read by.
+        axis.MinorGridlineStyle = LineStyle.Solid;
+        axis.MinorGridlineColor = Grid;
+        axis.MinorGridlineThickness = 0.5;
+        return axis;
+    }
+
+    private static T Styled<T>(T axis)
+        where T : Axis
     {
         axis.AxislineStyle = LineStyle.Solid;
         axis.AxislineColor = Ink;
