@@ -1,5 +1,4 @@
 using System;
-using System.Diagnostics;
 using System.Threading;
 using StarterCtl.Firmware;
 
@@ -26,7 +25,7 @@ public static class Program
         catch (Exception exception)
         {
             pins?.Rest();
-            Debug.WriteLine("stopped: " + exception.Message);
+            Console.WriteLine("stopped: " + exception.Message);
         }
 
         Thread.Sleep(Timeout.Infinite);
@@ -43,7 +42,7 @@ public static class Program
         memory.FillBlank(CaseSettings.Build(), CaseSettings.Checksum, CaseSettings.CaseHash);
         SerialPortLine line = new SerialPortLine(Wiring.PortName, Wiring.BaudRate, Wiring.BytesPerPeriod);
         StarterBoard board = new StarterBoard(Wiring.Build(), pins, line, memory, identity);
-        Debug.WriteLine("wiring problem " + ((int)board.Wiring.Problem).ToString() + ", role " + ((int)board.Wiring.Role).ToString());
+        Console.WriteLine("wiring problem " + ((int)board.Wiring.Problem).ToString() + ", role " + ((int)board.Wiring.Role).ToString());
         return board;
     }
 
@@ -57,7 +56,7 @@ public static class Program
             board.Step();
             if (board.PowerUp.Problem == shown) continue;
             shown = board.PowerUp.Problem;
-            Debug.WriteLine("lock at power-up " + ((int)shown).ToString());
+            Console.WriteLine("lock at power-up " + ((int)shown).ToString());
         }
     }
 }

@@ -45,6 +45,17 @@ public sealed class BoardProgramTests : IDisposable
         Assert.True(listed.Order(StringComparer.Ordinal).SequenceEqual(called), $"{Page} should have the rows:\n{string.Join('\n', called)}");
     }
 
+    /// <summary>Where nothing is lit, its lines are all that there is: a build for a board must not leave them out.</summary>
+    [Fact]
+    public void Program_AnyConfiguration_SaysItsLines()
+    {
+        IEnumerable<string> called = _metadata.MemberReferences.Select(handle => _metadata.GetMemberReference(handle))
+            .Where(member => member.Parent.Kind == HandleKind.TypeReference)
+            .Select(member => $"{TypeName((TypeReferenceHandle)member.Parent)}.{_metadata.GetString(member.Name)}");
+
+        Assert.Contains("Console.WriteLine", called);
+    }
+
     public void Dispose() => _program.Dispose();
 
     private bool IsDeviceType(TypeReferenceHandle handle)

@@ -12,7 +12,7 @@ internal sealed class Bench
 {
     internal const int Millisecond = 1000;
     internal const float SupplyVolts = 250f;
-    internal const float MachineConstant = 2.5f;
+    internal const float MachineConstant = Tests.Chk01.MachineConstant;
     internal const int AllStages = 7;
 
     private readonly int _contactTicks;
@@ -63,23 +63,7 @@ internal sealed class Bench
     /// </summary>
     internal Action<Readings>? Spoil { get; set; }
 
-    internal static Settings Chk01()
-    {
-        Settings settings = new()
-        {
-            StageCount = 3,
-            MachineConstant = MachineConstant,
-            PeakAmps = 700f,
-            InstantTripAmps = 1000f,
-            HighestSupplyVolts = 500f,
-            HighestSpeedRadPerSec = 200f,
-            MaximumStageMicroseconds = 10_000 * Millisecond,
-            ContactMicroseconds = 100 * Millisecond,
-        };
-        new[] { 250f / 700f, 125f / 700f, 62.5f / 700f, 0.05f }.CopyTo(settings.StageOhms, 0);
-        new[] { 125f, 62.5f, 31.25f }.CopyTo(settings.VoltsLeft, 0);
-        return settings;
-    }
+    internal static Settings Chk01() => Tests.Chk01.Settings();
 
     internal Bench BackEmf(float volts)
     {

@@ -27,6 +27,8 @@ public sealed class DependencyTests
         ["tests/Firmware.Tests/StarterCtl.Firmware.Tests"] = ["StarterCtl.Firmware", "StarterCtl.Engine"],
         // The board's own sources are compiled in: its program is for no desktop.
         ["tests/Board.Tests/StarterCtl.Board.Tests"] = ["StarterCtl.Firmware"],
+        // For the board's interpreter; the core's tests share their million ticks with it.
+        ["tests/Interpreter/StarterCtl.Interpreter"] = ["StarterCtl.Firmware"],
         ["tests/Mutation/StarterCtl.Mutation"] = ["StarterCtl.Core.Tests"],
     };
 
