@@ -36,6 +36,9 @@ public sealed class PinMap
     /// <summary>Pick-up or encoder.</summary>
     public PulseSetup Pulses = new PulseSetup();
 
+    /// <summary>When the shaft stands and when its speed is unknown, by whatever it is measured.</summary>
+    public StandstillSetup Standstill = new StandstillSetup();
+
     /// <summary>Time for which an auxiliary contact or a permissive must stand to count, both ways, microseconds.</summary>
     public int ContactDebounceMicroseconds = 5000;
 

@@ -138,7 +138,7 @@ public sealed class StarterBoard
     {
         _settings = _memory.Settings.Kept;
         // What proves that no current flows is the controller's own number, where it has one.
-        if (_settings.ZeroAmps > 0f) _map.Pulses.ZeroAmps = _settings.ZeroAmps;
+        if (_settings.ZeroAmps > 0f) _map.Standstill.ZeroAmps = _settings.ZeroAmps;
         Wiring = new BoardCheck(_map, _settings);
         return new LoopGuard(Timing, _watchdog, new PowerUpCheck(_settings, _memory.Settings.Checksum, Wiring, _outputs, _bootNumber));
     }

@@ -49,6 +49,7 @@ public sealed class CalibratedBoard : IBoard
     private void Adopt(CalibrationChannel id, AnalogChannel? input, AnalogSetup setup)
     {
         CalibratedChannel channel = new CalibratedChannel();
+        channel.Id = id;
         channel.Nominal.OffsetCounts = setup.Calibration.OffsetCounts;
         channel.Nominal.UnitsPerCount = setup.Calibration.UnitsPerCount;
         if (input != null) channel.FullScaleCounts = input.FullScaleCounts;

@@ -3,6 +3,9 @@ namespace StarterCtl.Firmware;
 /// <summary>One analogue channel as calibration and noise check see it. The board fills it once, and its counts every control period.</summary>
 public sealed class CalibratedChannel
 {
+    /// <summary>Which channel.</summary>
+    public CalibrationChannel Id;
+
     /// <summary>Largest count of the converter, 4095 for 12 bits, at most 16777215; 0 where the channel is not fitted.</summary>
     public int FullScaleCounts;
 

@@ -15,17 +15,25 @@ public static class CalibrationLimits
     /// <summary>Most distance of the offset from the nominal one, as a part of the range.</summary>
     public const float MostOffsetRatio = 0.1f;
 
+    /// <summary>
+    /// The same for a tacho generator: a shaft that coasts is as steady as one that stands, and would become the zero of every speed.
+    /// </summary>
+    public const float MostTachoOffsetRatio = 0.01f;
+
     /// <summary>Least gain, as a part of the nominal one.</summary>
     public const float LeastGainRatio = 0.5f;
 
     /// <summary>Largest gain, as a part of the nominal one.</summary>
     public const float MostGainRatio = 2f;
 
+    /// <summary>Most distance of a channel's offset from the nominal one, as a part of the range.</summary>
+    public static float OffsetRatio(CalibrationChannel channel) => channel == CalibrationChannel.TachoSpeed ? MostTachoOffsetRatio : MostOffsetRatio;
+
     /// <summary>Looks at an offset, counts.</summary>
     public static CalibrationReason CheckOffset(CalibratedChannel channel, float offsetCounts)
     {
         float distance = offsetCounts - channel.Nominal.OffsetCounts;
-        float most = MostOffsetRatio * channel.FullScaleCounts;
+        float most = OffsetRatio(channel.Id) * channel.FullScaleCounts;
         return distance >= -most && distance <= most ? CalibrationReason.Done : CalibrationReason.OffsetOutOfRange;
     }
 

@@ -36,7 +36,7 @@ public enum CalibrationReason
     /// <summary>The true value is 0 or no number.</summary>
     UnusableValue = 10,
 
-    /// <summary>The offset lies more than 10 % of the range away from the nominal one.</summary>
+    /// <summary>The offset lies more than 10 % of the range away from the nominal one, that of a tacho more than 1 %.</summary>
     OffsetOutOfRange = 11,
 
     /// <summary>The gain is less than half or more than twice the nominal one, or of the other sign.</summary>

@@ -46,6 +46,7 @@ public sealed class BoardCheck
         CheckFitted();
         CheckChannels();
         CheckPulses();
+        CheckStandstill();
         CheckTimes();
     }
 
@@ -123,17 +124,27 @@ public sealed class BoardCheck
     {
         if (!_map.IsFitted(PinRole.SpeedEdges)) return;
         PulseSetup pulses = _map.Pulses;
-        NeedAboveZero(pulses.EdgesPerTurn);
-        NeedAboveZero(pulses.ShortestSpanMicroseconds);
-        NeedAboveZero(pulses.TimeOutMicroseconds);
-        NeedAboveZero(pulses.StandstillMicroseconds);
-        NeedAboveZero(pulses.HighestRadPerSecSquared);
-        NeedAboveZero(pulses.MostEdgesPerSecond);
-        if (!(pulses.ZeroAmps > 0f)) Find(BoardProblem.NoZeroCurrent, PinRole.SpeedEdges, pulses.ZeroAmps, 0f);
+        NeedAboveZero(PinRole.SpeedEdges, pulses.EdgesPerTurn);
+        NeedAboveZero(PinRole.SpeedEdges, pulses.ShortestSpanMicroseconds);
+        NeedAboveZero(PinRole.SpeedEdges, pulses.HighestRadPerSecSquared);
+        NeedAboveZero(PinRole.SpeedEdges, pulses.MostEdgesPerSecond);
         if (Problem != BoardProblem.None) return;
         float fastest = _settings.OverspeedRadPerSec < Settings.Largest ? _settings.OverspeedRadPerSec : _settings.HighestSpeedRadPerSec;
         float edges = fastest / pulses.RadPerEdge;
         if (!(edges <= pulses.MostEdgesPerSecond)) Find(BoardProblem.TooManyEdges, PinRole.SpeedEdges, edges, pulses.MostEdgesPerSecond);
+    }
+
+    private void CheckStandstill()
+    {
+        bool isTacho = _map.IsFitted(PinRole.TachoRadPerSec);
+        PinRole role = isTacho ? PinRole.TachoRadPerSec : PinRole.SpeedEdges;
+        if (!_map.IsFitted(role)) return;
+        StandstillSetup standstill = _map.Standstill;
+        NeedAboveZero(role, standstill.TimeOutMicroseconds);
+        NeedAboveZero(role, standstill.StandstillMicroseconds);
+        if (!(standstill.ZeroAmps > 0f)) Find(BoardProblem.NoZeroCurrent, role, standstill.ZeroAmps, 0f);
+        float count = Magnitude.Of(_map.Tacho.Calibration.UnitsPerCount);
+        if (isTacho && !(standstill.LeastRadPerSec >= count)) Find(BoardProblem.LeastSpeedTooSmall, role, standstill.LeastRadPerSec, count);
     }
 
     private void CheckTimes()
@@ -155,9 +166,9 @@ public sealed class BoardCheck
         if (isNeeded && !_map.IsFitted(role)) Find(BoardProblem.PinMissing, role, PinMap.NotFitted, 0f);
     }
 
-    private void NeedAboveZero(float number)
+    private void NeedAboveZero(PinRole role, float number)
     {
-        if (!(number > 0f)) Find(BoardProblem.PulsesUnusable, PinRole.SpeedEdges, number, 0f);
+        if (!(number > 0f)) Find(BoardProblem.PulsesUnusable, role, number, 0f);
     }
 
     private static bool IsNumber(float number) => number >= -float.MaxValue && number <= float.MaxValue;

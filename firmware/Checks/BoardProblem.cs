@@ -30,10 +30,10 @@ public enum BoardProblem
     /// <summary>The edges of the fastest shaft come faster than the board counts. Value: edges a second; limit: what it counts.</summary>
     TooManyEdges = 8,
 
-    /// <summary>A number of the pulse set-up is not above 0. Value: the number.</summary>
+    /// <summary>A number that a speed is worked out with is not above 0. Value: the number.</summary>
     PulsesUnusable = 9,
 
-    /// <summary>A pick-up needs the current's zero to prove standstill. Value: the setting.</summary>
+    /// <summary>Without the current's zero no speed sensor can prove standstill. Value: the setting.</summary>
     NoZeroCurrent = 10,
 
     /// <summary>Contacts are debounced for as long as the core waits for them. Value and limit in seconds.</summary>
@@ -44,4 +44,7 @@ public enum BoardProblem
 
     /// <summary>A debounce, filter or lateness time is negative. Value in seconds.</summary>
     NegativeTime = 13,
+
+    /// <summary>A tacho's least speed is below what a count makes. Value: the least speed, rad/s; limit: one count, rad/s.</summary>
+    LeastSpeedTooSmall = 14,
 }

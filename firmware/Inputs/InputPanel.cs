@@ -39,7 +39,7 @@ public sealed class InputPanel
         Field = Channel(map, pins, PinRole.FieldAmps, map.Field);
         _resistor = Channel(map, pins, PinRole.ResistorCelsius, map.Resistor);
         Tacho = Channel(map, pins, PinRole.TachoRadPerSec, map.Tacho);
-        _speed = Tacho != null ? new TachoSpeed(Tacho) : Edges(map, pins);
+        _speed = Tacho != null ? new TachoSpeed(Tacho, map.Standstill) : Edges(map, pins);
 
         // Before its first time is over a contact counts as what permits less: not proven open, start held, permission not given. The
         // openings of stop and stop chain have no such time and show on the first reading.
@@ -87,12 +87,11 @@ public sealed class InputPanel
     private static ContactInput? Contact(PinMap map, IBoardPins pins, PinRole role, Debounce debounce) =>
         map.IsFitted(role) ? new ContactInput(pins.Input(map.Pin(role)), map.IsActiveLow(role), debounce) : null;
 
-    private static ISpeedSource? Edges(PinMap map, IBoardPins pins)
+    private static EdgeSpeed? Edges(PinMap map, IBoardPins pins)
     {
         if (!map.IsFitted(PinRole.SpeedEdges)) return null;
         IPulseInput input = pins.Pulses(map.Pin(PinRole.SpeedEdges), map.Pin(PinRole.SpeedDirection));
-        if (map.IsFitted(PinRole.SpeedDirection)) return new EncoderSpeed(input, map.Pulses);
-        return new PulseSpeed(input, map.Pulses);
+        return new EdgeSpeed(input, map.Pulses, map.Standstill, map.IsFitted(PinRole.SpeedDirection) ? null : new EdgeDoubt(map.Pulses));
     }
 
     private static void ReadSpeed(ISpeedSource speed, int nowMicroseconds, int elapsedMicroseconds, Readings readings)

@@ -14,15 +14,6 @@ public sealed class PulseSetup
     /// </summary>
     public int ShortestSpanMicroseconds = 5000;
 
-    /// <summary>Time without an edge after which the speed is unknown, microseconds; above 0.</summary>
-    public int TimeOutMicroseconds = 1000000;
-
-    /// <summary>Time without an edge and without current after which the shaft counts as standing, microseconds; above 0.</summary>
-    public int StandstillMicroseconds = 2000000;
-
-    /// <summary>Magnitude of the armature current up to which none flows, A; the core's own <c>ZeroAmps</c>.</summary>
-    public float ZeroAmps;
-
     /// <summary>Largest acceleration and deceleration that the shaft can have, rad/s2; above 0.</summary>
     public float HighestRadPerSecSquared;
 

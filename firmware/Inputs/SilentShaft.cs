@@ -17,6 +17,7 @@ public sealed class SilentShaft
     private const float SecondsPerMicrosecond = 0.000001f;
 
     private readonly PulseSetup _setup;
+    private readonly StandstillSetup _standstill;
     private readonly float _radPerEdge;
     private readonly Persistence _withoutCurrent = new Persistence();
     private float _measured;
@@ -32,9 +33,10 @@ public sealed class SilentShaft
     public bool IsForgotten;
 
     /// <summary>Builds it.</summary>
-    public SilentShaft(PulseSetup setup)
+    public SilentShaft(PulseSetup setup, StandstillSetup standstill)
     {
         _setup = setup;
+        _standstill = standstill;
         _radPerEdge = setup.RadPerEdge;
     }
 
@@ -54,19 +56,19 @@ public sealed class SilentShaft
     /// <param name="armatureAmps">Armature current, A.</param>
     public void Update(EdgeSpan span, int elapsedMicroseconds, float armatureAmps)
     {
-        bool isStill = !span.HasEdge && Magnitude.Of(armatureAmps) <= _setup.ZeroAmps;
-        bool stands = _withoutCurrent.Lasts(isStill, elapsedMicroseconds, _setup.StandstillMicroseconds);
+        bool isStill = !span.HasEdge && Magnitude.Of(armatureAmps) <= _standstill.ZeroAmps;
+        bool stands = _withoutCurrent.Lasts(isStill, elapsedMicroseconds, _standstill.StandstillMicroseconds);
         if (stands) Measured(0f);
         if (stands || span.HasEdge) _knownMicroseconds = stands ? 0 : span.SinceEdgeMicroseconds;
         else _knownMicroseconds = Elapsed.Add(_knownMicroseconds, elapsedMicroseconds);
 
         RadPerSec = 0f;
-        IsForgotten = stands || span.SinceEdgeMicroseconds > _setup.TimeOutMicroseconds;
+        IsForgotten = stands || span.SinceEdgeMicroseconds > _standstill.TimeOutMicroseconds;
         if (!IsValid) return;
         float measured = Magnitude.Of(_measured);
         float slowest = measured - _setup.HighestRadPerSecSquared * (_knownMicroseconds * SecondsPerMicrosecond);
         float turned = _knownMicroseconds * SecondsPerMicrosecond * (slowest > 0f ? slowest : 0f);
-        if (_knownMicroseconds > _setup.TimeOutMicroseconds || turned > MissedEdges * _radPerEdge)
+        if (_knownMicroseconds > _standstill.TimeOutMicroseconds || turned > MissedEdges * _radPerEdge)
         {
             Lose();
             IsForgotten = true;

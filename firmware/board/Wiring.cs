@@ -32,6 +32,8 @@ public static class Wiring
         WireOutputs(map);
         SizeChannels(map);
         SizePulses(map.Pulses);
+        // One per cent of the current's range.
+        map.Standstill.ZeroAmps = 0.8f;
         return map;
     }
 
@@ -83,8 +85,6 @@ public static class Wiring
         pulses.EdgesPerTurn = 8;
         // Stamps of an interpreter may be a millisecond late: 2 % of 50 ms.
         pulses.ShortestSpanMicroseconds = 50000;
-        // One per cent of the current's range.
-        pulses.ZeroAmps = 0.8f;
         // 32 A at 0.138 V s/rad on 0.0222 kg m2 are 199 rad/s2.
         pulses.HighestRadPerSecSquared = 300f;
         // Not measured on any board: what is asked of it at the highest believed speed is 886.

@@ -22,6 +22,9 @@ public static class DeskWiring
     private const float AccelerationRatio = 1.5f;
     private const int StandstillMicroseconds = 500_000;
 
+    // What the sensors show with nothing there: no current, no speed (common practice, no source).
+    private const float ZeroRatio = 0.01f;
+
     /// <summary>Wires a board.</summary>
     /// <param name="run">The case.</param>
     public static PinMap Of(PreparedRun run)
@@ -37,6 +40,9 @@ public static class DeskWiring
         Scale(map.Resistor, 0f, Math.Max(CelsiusRange, settings.ResistorSensorFitted ? settings.ResistorCelsius : 0f));
         Scale(map.Tacho, -settings.HighestSpeedRadPerSec, settings.HighestSpeedRadPerSec);
         SetPulses(map.Pulses, setup, settings);
+        map.Standstill.StandstillMicroseconds = StandstillMicroseconds;
+        map.Standstill.LeastRadPerSec = ZeroRatio * settings.HighestSpeedRadPerSec;
+        map.Standstill.ZeroAmps = settings.ZeroAmps > 0f ? settings.ZeroAmps : ZeroRatio * AmpsRangeRatio * settings.InstantTripAmps;
         return map;
     }
 
@@ -85,8 +91,6 @@ public static class DeskWiring
     private static void SetPulses(PulseSetup pulses, RunSetup setup, Settings settings)
     {
         pulses.EdgesPerTurn = Math.Max(1, setup.Sensors?.PulsesPerRevolution ?? 0);
-        pulses.StandstillMicroseconds = StandstillMicroseconds;
-        pulses.ZeroAmps = settings.ZeroAmps;
         double constant = setup.Machine.Flux?.Curve.Constants[^1] ?? setup.Machine.Constant;
         pulses.HighestRadPerSecSquared = (float)(AccelerationRatio * constant * settings.InstantTripAmps / setup.Machine.InertiaKgM2);
         // The desk counts every edge that there is.

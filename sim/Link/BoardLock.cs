@@ -50,11 +50,12 @@ public sealed record BoardLock(
         BoardProblem.RangeTooSmall => $"{Role} ends at {Number(WiringValue)} and must show {Number(WiringLimit)}",
         BoardProblem.NegativeRangeTooSmall => $"{Role} begins at {Number(WiringValue)} and must show {Number(WiringLimit)}",
         BoardProblem.TooManyEdges => $"the fastest shaft makes {Number(WiringValue)} edges a second and the board counts {Number(WiringLimit)}",
-        BoardProblem.PulsesUnusable => $"a number of the pulse set-up is {Number(WiringValue)}; allowed: above 0",
-        BoardProblem.NoZeroCurrent => "a pick-up needs the setting ZeroAmps to prove standstill; in a case, set sensors.zero-current",
+        BoardProblem.PulsesUnusable => $"a number that the speed of {Role} is worked out with is {Number(WiringValue)}; allowed: above 0",
+        BoardProblem.NoZeroCurrent => $"{Role} needs the setting ZeroAmps to prove standstill; in a case, set sensors.zero-current",
         BoardProblem.DebounceTooLong => $"contacts are debounced for {Number(WiringValue)} s and the controller waits {Number(WiringLimit)} s for them",
         BoardProblem.PeriodTooLong => $"the control period, lateness included, is {Number(WiringValue)} s; allowed: above 0, up to {Number(WiringLimit)} s",
         BoardProblem.NegativeTime => $"a debounce, filter or lateness time is {Number(WiringValue)} s",
+        BoardProblem.LeastSpeedTooSmall => $"the least speed that the tacho is believed is {Number(WiringValue)} rad/s and a count makes {Number(WiringLimit)} rad/s",
         _ => $"reason {(int)Wiring}, which this program does not know",
     };
 

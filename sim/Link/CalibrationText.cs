@@ -24,7 +24,7 @@ public static class CalibrationText
             $"the second point, {Text.Number(found.MeanCounts)} counts, is too near the zero at {Text.Number(found.New?.OffsetCounts ?? 0f)} (allowed: {Part(found, CalibrationLimits.LeastSpanRatio)} away or more)",
         CalibrationReason.UnusableValue => "the true value is 0 or no number",
         CalibrationReason.OffsetOutOfRange =>
-            $"the offset is {Text.Number(found.MeanCounts)} counts (allowed: {Text.Number(found.Nominal.OffsetCounts)} and up to {Part(found, CalibrationLimits.MostOffsetRatio)} more or less): was it really zero?",
+            $"the offset is {Text.Number(found.MeanCounts)} counts (allowed: {Text.Number(found.Nominal.OffsetCounts)} and up to {Part(found, CalibrationLimits.OffsetRatio(found.Channel))} more or less): was it really zero?",
         CalibrationReason.GainOutOfRange =>
             $"the gain would be less than half or more than twice the nominal {Text.Number(found.Nominal.UnitsPerCount)} per count, or of the other sign: wrong true value, or wrong parts",
         CalibrationReason.NothingToSave => "both points are needed before anything is saved",

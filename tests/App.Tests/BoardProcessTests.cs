@@ -52,19 +52,24 @@ public sealed class BoardProcessTests : IDisposable
         // Bytes of every value: nothing on the way takes one for a line end or an echo.
         Assert.Equal(0, await _cli.Run("link", "watch", board.Port, "--seconds", "0.4", "--every", "20"));
         Assert.Equal(21, _cli.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+
+        // 54 bytes of ten bits at 115 200 baud are 4.6875 ms.
+        Assert.Equal(2, await _cli.Run("link", "watch", board.Port, "--every", "4.6"));
+        Assert.Contains("--every: found 4.6 ms; allowed: 4.688 ms or more, which a sample takes at 115200 baud; a faster line takes more (--baud)", _cli.Errors, StringComparison.Ordinal);
         Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
     }
 
     [Theory]
-    [InlineData("", true)]
-    [InlineData("zero-current = \"0.5 A\"\n", false)]
-    public async Task Board_WithAPickUp_AsksForTheKeyOfItsZeroCurrent(string zeroCurrent, bool isWarned)
+    [InlineData("4 ms", true)]
+    [InlineData("6 ms", false)]
+    public async Task Board_WaitsForContactsNoLongerThanTheyAreDebounced_SaysThatItStartsNothing(string contactTime, bool isWarned)
     {
-        string path = _cli.Write("pick-up.toml", $"{File.ReadAllText(RunningBoard.BenchRig)}\n[sensors]\npulses-per-revolution = 60\n{zeroCurrent}");
+        string rig = File.ReadAllText(RunningBoard.BenchRig).Replace("closing-time = \"12 ms\"", "closing-time = \"1 ms\"", StringComparison.Ordinal).Replace("opening-time = \"6 ms\"", "opening-time = \"1 ms\"", StringComparison.Ordinal);
+        string path = _cli.Write("quick.toml", rig.Replace("[control]", $"[control]\ncontact-time = \"{contactTime}\"", StringComparison.Ordinal));
 
         using BoardProcess board = await BoardProcess.StartAsync(path, "--listen", "127.0.0.1:0", "--memory", MemoryPath);
 
-        const string warning = "warning: The board starts nothing with the settings of this case: the wiring is refused: a pick-up needs the setting ZeroAmps to prove standstill; in a case, set sensors.zero-current.";
+        const string warning = "warning: The board starts nothing with the settings of this case: the wiring is refused: contacts are debounced for 0.005 s and the controller waits 0.004 s for them.";
         Assert.Equal(isWarned, board.Notes.Contains(warning, StringComparison.Ordinal));
         Assert.Equal(isWarned, board.Notes.Contains("starts nothing", StringComparison.Ordinal));
     }

@@ -51,7 +51,8 @@ public sealed class EdgeCounterTests : IDisposable
     [Fact]
     public void EightEdgesATurn_At25TurnsASecond_Are157RadPerSec()
     {
-        PulseSpeed speed = new(new EdgeCounter(_gpio, Track, PinMap.NotFitted, _clock.Object), Wiring.Build().Pulses);
+        PinMap map = Wiring.Build();
+        EdgeSpeed speed = new(new EdgeCounter(_gpio, Track, PinMap.NotFitted, _clock.Object), map.Pulses, map.Standstill, new EdgeDoubt(map.Pulses));
         // 8 edges x 25 turns/s: one in 5 ms; 2 pi x 25 = 157.08 rad/s.
         for (int i = 0; i < 200; i++)
         {

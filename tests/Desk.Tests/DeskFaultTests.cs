@@ -39,12 +39,26 @@ public sealed class DeskFaultTests
     }
 
     [Fact]
-    public void Wiring_WithAPickUpAndNoZeroCurrent_KeepsTheControllerLocked()
+    public void Wiring_WithAPickUpAndNoZeroCurrent_CountsOnePerCentOfTheRangeAsNone()
     {
         using DeskBench bench = new("line-shaft.toml", "\n[sensors]\npulses-per-revolution = 60\n");
+        Assert.Equal(0f, bench.Run.Settings.ZeroAmps);
 
         bench.Until(() => bench.Board.Starter.PowerUp.IsOpen, 3);
 
-        Assert.Equal((PowerUpProblem.WiringRefused, BoardProblem.NoZeroCurrent), (bench.Board.Starter.PowerUp.Problem, bench.Board.Starter.Wiring.Problem));
+        Assert.Equal(PowerUpProblem.None, bench.Board.Starter.PowerUp.Problem);
+        // Twice the trip of 232.5 A is the range.
+        Assert.Equal(4.65f, DeskWiring.Of(bench.Run).Standstill.ZeroAmps, 1e-4f);
+    }
+
+    /// <summary>A generator whose coupling slips in the middle of a start shows 0 rad/s: unknown after a second of current, never a standing shaft.</summary>
+    [Fact]
+    public void Tacho_ThatShowsZeroWhileCurrentFlows_IsLostAfterItsTimeOut()
+    {
+        using DeskBench bench = new("line-shaft.toml", "\n[[event]]\nat = \"0.5 s\"\nspeed-signal = \"zero\"\n");
+        bench.Start().Until(() => bench.Controller.Phase == Phase.Tripped, 10);
+
+        Assert.Equal(FaultId.SpeedSignalLost, bench.Controller.Fault.Id);
+        Assert.InRange(bench.Board.Plant.Seconds - bench.Board.Plant.BeganSeconds, 1.5, 1.51);
     }
 }

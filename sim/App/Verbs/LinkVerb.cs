@@ -21,10 +21,13 @@ internal static class LinkVerb
 {
     private const int DefaultBaud = 115_200;
     private const int LongestWatchSeconds = 3600;
+    private const int BitsPerByte = 10;
+    // The longest that a sample can become on the line: stuffing adds a byte, the end another.
+    private const int SampleBits = (Frame.HeadBytes + TelemetryMessage.BodyBytes + Frame.CheckBytes + 2) * BitsPerByte;
     private static readonly TimeSpan StartWait = TimeSpan.FromSeconds(1);
 
-    // A board proves for half a second, and begins anew with whatever moves.
-    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(2);
+    // A board proves for half a second behind the time in which a shaft shows that it stands, and begins anew with whatever moves.
+    private static readonly TimeSpan LockWait = TimeSpan.FromSeconds(3);
 
     /// <summary>The verb with what it can ask.</summary>
     public static Command Build(Terminal terminal)
@@ -120,7 +123,7 @@ internal static class LinkVerb
     {
         for (DateTime end = DateTime.UtcNow + LockWait; DateTime.UtcNow < end;)
         {
-            if (await client.ReadLockAsync(call.Cancellation) is not { Problem: PowerUpProblem.Proving }) return;
+            if (await client.ReadLockAsync(call.Cancellation) is not { Problem: PowerUpProblem.Proving or PowerUpProblem.SpeedUnknown }) return;
             await Task.Delay(20, call.Cancellation);
         }
     }
@@ -143,6 +146,13 @@ internal static class LinkVerb
 
     private static async Task<int> Watch(LinkCall call, double seconds, double everyMilliseconds)
     {
+        double leastMilliseconds = call.IsSerial ? SampleBits * 1000.0 / call.Baud : 0;
+        if (everyMilliseconds < leastMilliseconds)
+        {
+            call.Terminal.Fail(FormattableString.Invariant($"--every: found {everyMilliseconds} ms; allowed: {leastMilliseconds:0.0##} ms or more, which a sample takes at {call.Baud} baud; a faster line takes more (--baud)"));
+            return ExitCode.Input;
+        }
+
         await using BoardClient client = await call.ConnectAsync();
         int periodMicroseconds = (int)Math.Round(everyMilliseconds * 1000);
         int count = Math.Max(1, (int)Math.Round(seconds * 1e6 / periodMicroseconds));

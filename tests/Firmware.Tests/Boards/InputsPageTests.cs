@@ -30,8 +30,8 @@ public sealed class InputsPageTests
         { "debounce of contacts, us", new PinMap().ContactDebounceMicroseconds },
         { "debounce of buttons, us", new PinMap().ButtonDebounceMicroseconds },
         { "shortest span, us", new PulseSetup().ShortestSpanMicroseconds },
-        { "time-out of the speed, us", new PulseSetup().TimeOutMicroseconds },
-        { "standstill, us", new PulseSetup().StandstillMicroseconds },
+        { "time-out of the speed, us", new StandstillSetup().TimeOutMicroseconds },
+        { "standstill, us", new StandstillSetup().StandstillMicroseconds },
         { "control period, us", new PinMap().PeriodMicroseconds },
         { "lateness permitted, us", new PinMap().LateMicroseconds },
     };

@@ -63,7 +63,8 @@ internal sealed class SoftPins : IBoardPins
         Scale(map.Supply, 0f, 500f);
         Scale(map.Armature, -1200f, 1200f);
         map.Pulses.EdgesPerTurn = 60;
-        map.Pulses.ZeroAmps = 5f;
+        map.Standstill.ZeroAmps = 5f;
+        map.Standstill.LeastRadPerSec = 2f;
         map.Pulses.HighestRadPerSecSquared = 700f;
         map.Pulses.MostEdgesPerSecond = 10_000;
         return map;

@@ -70,7 +70,7 @@ public sealed class StarterBoardTests
 
         Assert.NotSame(before, board.Loop);
         Assert.False(board.PowerUp.IsOpen);
-        Assert.Equal(7f, _map.Pulses.ZeroAmps);
+        Assert.Equal(7f, _map.Standstill.ZeroAmps);
         Step(board, 600);
         Assert.True(Start(board));
     }

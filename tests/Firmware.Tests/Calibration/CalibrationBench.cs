@@ -40,7 +40,7 @@ internal sealed class CalibrationBench
     internal static CalibratedChannel[] Channels()
     {
         CalibratedChannel[] channels = new CalibratedChannel[(int)CalibrationChannel.Count];
-        for (int i = 0; i < channels.Length; i++) channels[i] = new CalibratedChannel();
+        for (int i = 0; i < channels.Length; i++) channels[i] = new CalibratedChannel { Id = (CalibrationChannel)i };
         Fit(channels[(int)CalibrationChannel.SupplyVolts], 0f, 0.125f);
         Fit(channels[(int)CalibrationChannel.ArmatureAmps], 2048f, 0.5f);
         Fit(channels[(int)CalibrationChannel.TachoSpeed], 2048f, 0.1f);

@@ -33,6 +33,7 @@ public sealed class CalibrationPageTests
     [InlineData("most spread of the samples, % of the range", CalibrationLimits.MostSpreadRatio * PerCent)]
     [InlineData("least distance between the points, % of the range", CalibrationLimits.LeastSpanRatio * PerCent)]
     [InlineData("most distance of the offset from the nominal one, % of the range", CalibrationLimits.MostOffsetRatio * PerCent)]
+    [InlineData("the same for a tacho, % of the range", CalibrationLimits.MostTachoOffsetRatio * PerCent)]
     [InlineData("least gain, % of the nominal one", CalibrationLimits.LeastGainRatio * PerCent)]
     [InlineData("largest gain, % of the nominal one", CalibrationLimits.MostGainRatio * PerCent)]
     [InlineData("everything off until the board is at rest, ms", CoilWatch.RestMicroseconds / 1000)]

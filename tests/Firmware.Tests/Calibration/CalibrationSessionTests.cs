@@ -175,6 +175,20 @@ public sealed class CalibrationSessionTests
         Assert.Equal(reason, TakeZero(counts));
     }
 
+    /// <summary>10 rad/s of a shaft that coasts are 100 counts: steady enough for a zero, and not one.</summary>
+    [Theory]
+    [InlineData(2088, CalibrationReason.Done)]
+    [InlineData(2089, CalibrationReason.OffsetOutOfRange)]
+    [InlineData(2007, CalibrationReason.OffsetOutOfRange)]
+    [InlineData(2148, CalibrationReason.OffsetOutOfRange)]
+    public void OffsetOfATacho_FurtherThanOnePerCentFromTheNominal_IsRefused(int counts, CalibrationReason reason)
+    {
+        // 1 % of 4095 are 40.95 counts: 2007.05 to 2088.95.
+        _session.Begin(CalibrationChannel.TachoSpeed);
+
+        Assert.Equal(reason, TakeZero(counts));
+    }
+
     [Theory]
     [InlineData(2048 + 409, CalibrationReason.SpanTooSmall)]
     [InlineData(2048 + 410, CalibrationReason.Done)]
@@ -293,7 +307,7 @@ public sealed class CalibrationSessionTests
 
     private void Step(int counts, bool isAtRest = true)
     {
-        Channel.Counts = counts;
+        _channels[(int)_session.Channel].Counts = counts;
         _session.Step(isAtRest);
     }
 }

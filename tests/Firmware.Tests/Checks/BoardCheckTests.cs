@@ -50,9 +50,19 @@ public sealed class BoardCheckTests
             map.Pulses.EdgesPerTurn = 300;
         }),
         new("no edges a turn", BoardProblem.PulsesUnusable, PinRole.SpeedEdges, (map, _) => map.Pulses.EdgesPerTurn = 0),
-        new("no time-out", BoardProblem.PulsesUnusable, PinRole.SpeedEdges, (map, _) => map.Pulses.TimeOutMicroseconds = 0),
+        new("no time-out", BoardProblem.PulsesUnusable, PinRole.SpeedEdges, (map, _) => map.Standstill.TimeOutMicroseconds = 0),
         new("no acceleration", BoardProblem.PulsesUnusable, PinRole.SpeedEdges, (map, _) => map.Pulses.HighestRadPerSecSquared = float.NaN),
-        new("no zero current", BoardProblem.NoZeroCurrent, PinRole.SpeedEdges, (map, _) => map.Pulses.ZeroAmps = 0f),
+        new("no zero current", BoardProblem.NoZeroCurrent, PinRole.SpeedEdges, (map, _) => map.Standstill.ZeroAmps = 0f),
+        new("tacho believed down to less than a count", BoardProblem.LeastSpeedTooSmall, PinRole.TachoRadPerSec, (map, _) =>
+        {
+            WireTacho(map);
+            map.Standstill.LeastRadPerSec = 0.1f;
+        }),
+        new("tacho without zero current", BoardProblem.NoZeroCurrent, PinRole.TachoRadPerSec, (map, _) =>
+        {
+            WireTacho(map);
+            map.Standstill.ZeroAmps = 0f;
+        }),
         new("contacts debounced for 100 ms", BoardProblem.DebounceTooLong, PinRole.LineContact, (map, _) => map.ContactDebounceMicroseconds = 100_000),
         new("period above the longest tick", BoardProblem.PeriodTooLong, PinRole.Watchdog, (_, settings) => settings.MaximumTickMicroseconds = 1400),
         new("no period", BoardProblem.PeriodTooLong, PinRole.Watchdog, (map, _) => map.PeriodMicroseconds = 0),
@@ -75,12 +85,7 @@ public sealed class BoardCheckTests
     [Fact]
     public void Wiring_TachoInsteadOfEdges_IsPassed()
     {
-        BoardCheck check = Check((map, _) =>
-        {
-            Remove(map, PinRole.SpeedEdges);
-            map.Wire(PinRole.TachoRadPerSec, 99, false);
-            SoftPins.Scale(map.Tacho, -200f, 200f);
-        });
+        BoardCheck check = Check((map, _) => WireTacho(map));
 
         Assert.Equal(BoardProblem.None, check.Problem);
     }
@@ -114,6 +119,14 @@ public sealed class BoardCheckTests
         PinMap map = SoftPins.Wired(settings);
         change(map, settings);
         return new BoardCheck(map, settings);
+    }
+
+    // One count is 400 rad/s in 3685 counts, 0.109 rad/s.
+    private static void WireTacho(PinMap map)
+    {
+        Remove(map, PinRole.SpeedEdges);
+        map.Wire(PinRole.TachoRadPerSec, 99, false);
+        SoftPins.Scale(map.Tacho, -200f, 200f);
     }
 
     private static void Remove(PinMap map, PinRole role) => map.Wire(role, PinMap.NotFitted, false);

@@ -141,19 +141,6 @@ public sealed class AnalogChannelTests : IAnalogInput
         Assert.Equal(-200f, Shown(2448).Units);
     }
 
-    [Fact]
-    public void Tacho_BrokenWire_IsUnknownAndNotZero()
-    {
-        TachoSpeed tacho = new(new AnalogChannel(this, _setup));
-        _counts = 1648;
-        for (int i = 0; i < 3; i++) tacho.Update(0, Period, 0f);
-        Assert.Equal((true, -200f), (tacho.IsValid, tacho.RadPerSec));
-
-        _counts = 3;
-        for (int i = 0; i < 3; i++) tacho.Update(0, Period, 0f);
-        Assert.False(tacho.IsValid);
-    }
-
     private AnalogChannel Shown(int counts)
     {
         AnalogChannel channel = new(this, _setup);

@@ -23,7 +23,7 @@ public sealed class PulseFaultTests
 
         Assert.All(shown, row => Assert.True(row.IsValid));
         Assert.InRange(PulseRig.WorstError(shown, 100), 0, 0.02);
-        Assert.Equal((0, 1), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
+        Assert.Equal((0, 1), rig.PutRight);
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public sealed class PulseFaultTests
 
         Assert.All(shown, row => Assert.True(row.IsValid));
         Assert.InRange(PulseRig.WorstError(shown, 100), 0.02, 0.065);
-        Assert.Equal((1, 0), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
+        Assert.Equal((1, 0), rig.PutRight);
     }
 
     [Theory]
@@ -78,7 +78,7 @@ public sealed class PulseFaultTests
 
         Assert.All(shown, row => Assert.True(row.IsValid));
         Assert.InRange(PulseRig.WorstError(shown, 50), 0, 0.1);
-        Assert.InRange(rig.Pulses.MissingEdges, 15, 20);
+        Assert.InRange(rig.PutRight.Missing, 15, 20);
     }
 
     [Fact]
@@ -95,7 +95,7 @@ public sealed class PulseFaultTests
 
         Assert.All(shown, row => Assert.True(row.IsValid));
         Assert.InRange(PulseRig.WorstError(shown, 100), 0.08, 0.12);
-        Assert.Equal((0, 0), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
+        Assert.Equal((0, 0), rig.PutRight);
     }
 
     [Fact]

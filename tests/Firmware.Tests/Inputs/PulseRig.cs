@@ -19,31 +19,35 @@ internal sealed class PulseRig : IPulseInput
     private long _now;
     private int _played;
 
-    internal PulseRig(PulseSetup? setup = null, int counterStart = 0, int countStart = 0, int resolutionMicroseconds = 1, bool isEncoder = false)
+    internal PulseRig(PulseSetup? setup = null, int counterStart = 0, int countStart = 0, int resolutionMicroseconds = 1, bool isEncoder = false, StandstillSetup? standstill = null)
     {
         _counterStart = counterStart;
         _countStart = countStart;
         _resolutionMicroseconds = resolutionMicroseconds;
         _mark.Edges = countStart;
         Setup = setup ?? OneATurn();
-        Sensor = isEncoder ? new EncoderSpeed(this, Setup) : new PulseSpeed(this, Setup);
+        Doubt = isEncoder ? null : new EdgeDoubt(Setup);
+        Sensor = new EdgeSpeed(this, Setup, standstill ?? new StandstillSetup { ZeroAmps = 1f }, Doubt);
     }
 
     internal PulseSetup Setup { get; }
 
     internal ISpeedSource Sensor { get; }
 
-    internal PulseSpeed Pulses => (PulseSpeed)Sensor;
+    /// <summary>Of a pick-up only.</summary>
+    internal EdgeDoubt? Doubt { get; }
+
+    internal (int Missing, int Extra) PutRight => (Doubt!.MissingEdges, Doubt.ExtraEdges);
 
     internal float ArmatureAmps { get; set; } = 50f;
 
     internal double Seconds => _now * 1e-6;
 
     /// <summary>One pulse a turn, at most 50 rad/s2.</summary>
-    internal static PulseSetup OneATurn() => new() { EdgesPerTurn = 1, ZeroAmps = 1f, HighestRadPerSecSquared = 50f, MostEdgesPerSecond = 10_000 };
+    internal static PulseSetup OneATurn() => new() { EdgesPerTurn = 1, HighestRadPerSecSquared = 50f, MostEdgesPerSecond = 10_000 };
 
     /// <summary>Sixty pulses a turn, at most 50 rad/s2.</summary>
-    internal static PulseSetup Sixty() => new() { EdgesPerTurn = 60, ZeroAmps = 1f, HighestRadPerSecSquared = 50f, MostEdgesPerSecond = 10_000 };
+    internal static PulseSetup Sixty() => new() { EdgesPerTurn = 60, HighestRadPerSecSquared = 50f, MostEdgesPerSecond = 10_000 };
 
     public void Read(EdgeMark mark)
     {

@@ -20,7 +20,7 @@ public sealed class PulseSpeedTests
     [InlineData(60, 1000)]
     public void Steady_AnySpeed_ErrorIsAtMostResolutionBySpan(int edgesPerTurn, double radPerSec)
     {
-        PulseRig rig = new(new PulseSetup { EdgesPerTurn = edgesPerTurn, ZeroAmps = 1f, HighestRadPerSecSquared = 50f, MostEdgesPerSecond = 10_000 });
+        PulseRig rig = new(new PulseSetup { EdgesPerTurn = edgesPerTurn, HighestRadPerSecSquared = 50f, MostEdgesPerSecond = 10_000 });
         rig.Steady(0, 4e6, radPerSec).Run(2.5);
 
         double span = Math.Max(rig.Setup.ShortestSpanMicroseconds, Turn / edgesPerTurn / radPerSec * 1e6);
@@ -68,7 +68,7 @@ public sealed class PulseSpeedTests
 
         Assert.All(shown, row => Assert.True(row.IsValid));
         Assert.InRange(PulseRig.WorstError(shown, 40), 0, 0.0003);
-        Assert.Equal((0, 0), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
+        Assert.Equal((0, 0), rig.PutRight);
     }
 
     [Theory]
@@ -99,7 +99,7 @@ public sealed class PulseSpeedTests
             Assert.InRange(30 * seconds - radPerSec, 0, 30 * 0.012);
         }
 
-        Assert.Equal((0, 0), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
+        Assert.Equal((0, 0), rig.PutRight);
     }
 
     [Theory]
@@ -112,7 +112,7 @@ public sealed class PulseSpeedTests
     public void Acceleration_TheHighestThatTheShaftCan_IsNeverTakenForWrongEdges(int edgesPerTurn, double radPerSecSquared, double uneven)
     {
         // From rest, or down from 200 rad/s: the angle is a t^2 / 2, or 200 t - |a| t^2 / 2 of which the earlier root counts.
-        PulseRig rig = new(new PulseSetup { EdgesPerTurn = edgesPerTurn, ZeroAmps = 1f, HighestRadPerSecSquared = (float)Math.Abs(radPerSecSquared), MostEdgesPerSecond = 10_000 });
+        PulseRig rig = new(new PulseSetup { EdgesPerTurn = edgesPerTurn, HighestRadPerSecSquared = (float)Math.Abs(radPerSecSquared), MostEdgesPerSecond = 10_000 });
         double first = radPerSecSquared > 0 ? 0 : 200;
         for (int n = 1; n < 100 * edgesPerTurn; n++)
         {
@@ -124,7 +124,7 @@ public sealed class PulseSpeedTests
         rig.Run(3.5);
 
         Assert.True(rig.Sensor.IsValid);
-        Assert.Equal((0, 0), (rig.Pulses.MissingEdges, rig.Pulses.ExtraEdges));
+        Assert.Equal((0, 0), rig.PutRight);
     }
 
     [Fact]
@@ -180,10 +180,8 @@ public sealed class PulseSpeedTests
     [Fact]
     public void Standing_ProvenBeforeTheTimeOut_EdgesOfBeforeHaveNoPartInTheNextPeriod()
     {
-        PulseSetup setup = PulseRig.OneATurn();
-        setup.StandstillMicroseconds = 300_000;
-        setup.TimeOutMicroseconds = 2_000_000;
-        PulseRig rig = new(setup) { ArmatureAmps = 0f };
+        StandstillSetup standstill = new() { ZeroAmps = 1f, StandstillMicroseconds = 300_000, TimeOutMicroseconds = 2_000_000 };
+        PulseRig rig = new(standstill: standstill) { ArmatureAmps = 0f };
         rig.Steady(0, 1e6, 30).Steady(2e6, 4e6, 12).Run(1.9);
         Assert.Equal((true, 0f), (rig.Sensor.IsValid, rig.Sensor.RadPerSec));
 
