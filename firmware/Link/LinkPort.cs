@@ -12,8 +12,11 @@ public sealed class LinkPort
     /// <summary>Version of this protocol.</summary>
     public const int ProtocolVersion = 1;
 
-    /// <summary>Most bytes read, and most bytes sent, in one control period.</summary>
-    public const int MostBytesPerStep = 16;
+    /// <summary>Most bytes read in one control period: each of them is looked at.</summary>
+    public const int MostBytesReadPerStep = 16;
+
+    /// <summary>Most bytes sent in one control period, those of an answer and a sample; fewer where the line takes fewer.</summary>
+    public const int MostBytesSentPerStep = 2 * Frame.MostLineBytes;
 
     private readonly ISerialLine _line;
     private readonly ISettingsTarget _settings;
@@ -31,10 +34,11 @@ public sealed class LinkPort
     private readonly UploadValue _value = new UploadValue();
     private readonly FrameWriter _writer = new FrameWriter();
     private readonly Frame _sample = new Frame();
-    private readonly byte[] _received = new byte[MostBytesPerStep];
+    private readonly byte[] _received = new byte[MostBytesReadPerStep];
     private int _receivedCount;
     private int _receivedNext;
     private int _sent;
+    private int _room;
     private bool _answerPending;
     private MessageId _lastRequest;
     private int _lastSequence;
@@ -65,7 +69,7 @@ public sealed class LinkPort
     }
 
     /// <summary>True with nothing read that waits to be looked at and nothing left to send.</summary>
-    public bool IsIdle => _receivedNext == _receivedCount && _sent >= _writer.Length && !_answerPending;
+    public bool IsIdle => _receivedNext == _receivedCount && !IsSending && !_answerPending;
 
     /// <summary>Names the controller that the link speaks of; again whenever it was built anew.</summary>
     /// <param name="controller">The controller.</param>
@@ -83,7 +87,7 @@ public sealed class LinkPort
         if (_receivedNext == _receivedCount)
         {
             _receivedNext = 0;
-            _receivedCount = _line.Read(_received, MostBytesPerStep);
+            _receivedCount = _line.Read(_received, MostBytesReadPerStep);
         }
 
         while (_receivedNext < _receivedCount)
@@ -106,39 +110,44 @@ public sealed class LinkPort
         else _calibration?.Step(elapsedMicroseconds, readings, outputs);
         _timeMicroseconds = unchecked(_timeMicroseconds + elapsedMicroseconds);
         bool isDue = _clock.IsDue(elapsedMicroseconds);
-        bool isBusy = _sent < _writer.Length;
-        if (!isBusy && _answerPending)
+        _room = _line.Room();
+        if (_room > MostBytesSentPerStep) _room = MostBytesSentPerStep;
+        SendSome();
+        if (!IsSending && _answerPending)
         {
             _answerPending = false;
-            isBusy = true;
-            Queue(_answers.Frame);
+            Send(_answers.Frame);
         }
 
-        if (isDue && isBusy) _sampler.DroppedSamples++;
-        else if (isDue)
+        if (!isDue) return;
+        if (IsSending)
         {
-            _sampler.Write(_sample, _timeMicroseconds, _controller, readings, outputs);
-            Queue(_sample);
+            _sampler.DroppedSamples++;
+            return;
         }
 
-        SendSome();
+        _sampler.Write(_sample, _timeMicroseconds, _controller, readings, outputs);
+        Send(_sample);
     }
 
-    private void Queue(Frame frame)
+    private bool IsSending => _sent < _writer.Length;
+
+    private void Send(Frame frame)
     {
         _writer.Write(frame);
         _sent = 0;
+        SendSome();
     }
 
+    // As much of the frame as the line still takes in this period.
     private void SendSome()
     {
         int count = _writer.Length - _sent;
-        int room = _line.Room();
-        if (count > room) count = room;
-        if (count > MostBytesPerStep) count = MostBytesPerStep;
+        if (count > _room) count = _room;
         if (count <= 0) return;
         _line.Write(_writer.Line, _sent, count);
         _sent += count;
+        _room -= count;
     }
 
     private void Act(Frame request, Controller controller)

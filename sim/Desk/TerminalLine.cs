@@ -28,6 +28,9 @@ public sealed partial class TerminalLine : IDeskLine, IDisposable
 
     private readonly SafeFileHandle _board;
 
+    // What the system did not take at once.
+    private byte[] _waiting = [];
+
     /// <summary>Opens a pseudo-terminal that passes every byte on as it is.</summary>
     /// <exception cref="DeskException">The system has none, or has none left.</exception>
     public TerminalLine()
@@ -55,12 +58,18 @@ public sealed partial class TerminalLine : IDeskLine, IDisposable
     public int Read(byte[] target, int most) => (int)Math.Max(0, Read(_board, target, most));
 
     /// <inheritdoc/>
-    public int Room() => (State() & (CanTake | HungUp)) != 0 ? RoomBytes : 0;
+    public int Room()
+    {
+        short state = State();
+        if ((state & HungUp) != 0) _waiting = [];
+        else if (_waiting.Length > 0 && (state & CanTake) != 0) Send(_waiting);
+        return _waiting.Length == 0 && (state & (CanTake | HungUp)) != 0 ? RoomBytes : 0;
+    }
 
     /// <inheritdoc/>
     public void Write(byte[] source, int first, int count)
     {
-        if ((State() & HungUp) == 0) _ = Write(_board, source.AsSpan(first, count), count);
+        if ((State() & HungUp) == 0) Send([.. _waiting, .. source.AsSpan(first, count)]);
     }
 
     /// <inheritdoc/>
@@ -73,6 +82,12 @@ public sealed partial class TerminalLine : IDeskLine, IDisposable
 
     /// <summary>Takes the pseudo-terminal away.</summary>
     public void Dispose() => _board.Dispose();
+
+    private void Send(byte[] bytes)
+    {
+        int sent = (int)Math.Max(0, Write(_board, bytes, bytes.Length));
+        _waiting = sent < bytes.Length ? bytes[sent..] : [];
+    }
 
     private short State()
     {

@@ -138,10 +138,12 @@ public sealed class BoardClient : IAsyncDisposable
         }
 
         long droppedBefore = DroppedSamples;
+        int badBefore = _line.BadFrames;
         while (record.Samples.Count < count) record.Add(await NextSampleAsync(periodMicroseconds, cancellation));
         long dropped = DroppedSamples - droppedBefore;
         await SetTelemetryAsync(0, cancellation);
         if (dropped > 0) throw new LinkException($"record: the board left out {dropped} samples at a period of {periodMicroseconds} us; the line takes fewer");
+        if (_line.BadFrames > badBefore) throw new LinkException("record: frames from the board were lost or damaged on the line, so samples may be missing");
         return record;
     }
 

@@ -274,6 +274,24 @@ public sealed class BoardClientTests : IDisposable
         Assert.Matches("^record: the board left out [1-9][0-9]* samples at a period of 1000 us", slow.Message);
     }
 
+    /// <summary>The board sent it and counts nothing as left out: only the numbers of the frames show that one is not there.</summary>
+    [Fact]
+    public async Task Record_SampleLostOnTheLine_SaysSo()
+    {
+        await using BoardClient client = await Connect();
+        Task<Record> recording = client.RecordAsync(10_000, 10, TestContext.Current.CancellationToken);
+        for (int step = 0; !recording.IsCompleted; step++)
+        {
+            if (step == 5) _line.AnswersToLose = 1;
+            _line.Step(10);
+            await Task.Yield();
+        }
+
+        LinkException lost = await Assert.ThrowsAsync<LinkException>(() => recording);
+
+        Assert.Equal("record: frames from the board were lost or damaged on the line, so samples may be missing", lost.Message);
+    }
+
     [Fact]
     public async Task Record_BoardGoesAway_Ends()
     {

@@ -18,6 +18,9 @@ internal sealed record LinkCall(Terminal Terminal, string Port, int Baud, bool A
 {
     private const string OverTcp = "tcp:";
 
+    /// <summary>True where the board is behind a serial port.</summary>
+    public bool IsSerial => !Port.StartsWith(OverTcp, StringComparison.Ordinal);
+
     /// <summary>What is wrong with the name of a port; null where nothing is.</summary>
     public static string? Problem(string? port)
     {

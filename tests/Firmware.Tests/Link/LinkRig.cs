@@ -21,6 +21,7 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
     private int _toBoardFirst;
     private int _toBoardEnd;
     private int _counter;
+    private readonly Frame _lastAnswer = new();
     private bool _isAnswerIn;
 
     internal LinkRig(Action<Settings>? change = null)
@@ -41,7 +42,8 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
 
     internal Frame Request { get; } = new();
 
-    internal Frame Answer => _deskReader.Frame;
+    /// <summary>The last frame, a sample or an answer.</summary>
+    internal Frame Answer { get; } = new();
 
     public Settings Kept { get; private set; }
 
@@ -118,7 +120,7 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
         _isAnswerIn = false;
         for (int i = 0; i < MostSteps && !_isAnswerIn; i++) Step();
         if (!_isAnswerIn) throw new InvalidOperationException("no answer");
-        return Answer;
+        return _lastAnswer;
     }
 
     internal LinkReason Reason(Frame answer)
@@ -179,6 +181,9 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
         {
             Wire?.Invoke(source[i]);
             if (!_deskReader.Take(source[i])) continue;
+            // The reader's own holds it until the next byte only.
+            Copy(_deskReader.Frame, Answer);
+            if (Answer.Id != MessageId.Telemetry) Copy(Answer, _lastAnswer);
             if (Answer.Id == MessageId.Telemetry) TelemetryFrames++;
             else AnswerFrames++;
             _isAnswerIn |= Answer.Id != MessageId.Telemetry;
@@ -197,4 +202,10 @@ internal sealed class LinkRig : IBoard, ISerialLine, ISettingsTarget, ILocalPerm
     }
 
     bool ILocalPermit.IsGiven() => PermitGiven;
+
+    private static void Copy(Frame from, Frame to)
+    {
+        from.Bytes.CopyTo(to.Bytes, 0);
+        to.BodyLength = from.BodyLength;
+    }
 }

@@ -81,6 +81,37 @@ public sealed class TelemetryTests
         Assert.InRange(Sample().DroppedSamples, 26 * 38, 26 * 40);
     }
 
+    /// <summary>An answer and a sample of one period go one behind the other: 30 and 54 bytes at most.</summary>
+    [Fact]
+    public void Samples_EveryPeriodOnALineThatTakesThem_NoneIsLeftOutBesideAnswers()
+    {
+        _rig.RoomBytes = 256;
+        Set(1_000);
+        int before = _rig.TelemetryFrames;
+
+        for (int i = 0; i < 200; i++) _rig.Ask(MessageId.AskHello);
+        _rig.Step(5);
+
+        Assert.InRange(_rig.TelemetryFrames - before, 205, int.MaxValue);
+        Assert.Equal(0, Sample().DroppedSamples);
+    }
+
+    [Fact]
+    public void Sent_InOnePeriod_NoMoreThanTheLineTakes()
+    {
+        _rig.RoomBytes = 4;
+        int sent = 0;
+        _rig.Wire = _ => sent++;
+        Set(10_000);
+
+        for (int i = 0; i < 300; i++)
+        {
+            sent = 0;
+            _rig.Step();
+            Assert.InRange(sent, 0, 4);
+        }
+    }
+
     [Fact]
     public void Samples_LineBlocked_BlockNothingElse()
     {
