@@ -142,7 +142,7 @@ public sealed class BadInputTests : IDisposable
         int code = await _cli.Run("run", path, "--out", path);
 
         Assert.Equal(2, code);
-        Assert.Contains("it is the case itself", _cli.Errors, StringComparison.Ordinal);
+        Assert.Contains("it is what is read", _cli.Errors, StringComparison.Ordinal);
         Assert.Equal([path], Directory.GetFileSystemEntries(_cli.Folder));
         Assert.Equal(ShippedCases.Text("bench-rig.toml"), await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken));
     }

@@ -12,7 +12,7 @@ namespace StarterCtl.App.Tests;
 internal sealed class RunningProgram : IDisposable
 {
     // Only a defect takes so long.
-    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(5);
 
     private readonly Process _process;
     private readonly Task<string> _output;
@@ -32,11 +32,13 @@ internal sealed class RunningProgram : IDisposable
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     /// <summary>Starts it.</summary>
-    public static RunningProgram Start(params IReadOnlyList<string> arguments) => new(Process.Start(new ProcessStartInfo("dotnet", [BoardProcess.Program, .. arguments])
+    public static RunningProgram Start(params IReadOnlyList<string> arguments)
     {
-        RedirectStandardError = true,
-        RedirectStandardOutput = true,
-    })!);
+        string[] program = ["dotnet", BoardProcess.Program];
+        // A shell that starts these tests in the background lets them ignore Ctrl-C, and whatever they start inherits that.
+        string[] call = OperatingSystem.IsLinux() ? ["env", "--default-signal=INT", .. program, .. arguments] : [.. program, .. arguments];
+        return new(Process.Start(new ProcessStartInfo(call[0], call[1..]) { RedirectStandardError = true, RedirectStandardOutput = true })!);
+    }
 
     /// <summary>Waits until something can be seen of its work.</summary>
     public async Task Until(Func<bool> isSeen)
@@ -67,7 +69,7 @@ internal sealed class RunningProgram : IDisposable
     /// <summary>Waits for its end.</summary>
     public async Task<int> ExitCode()
     {
-        Errors = await _errors;
+        Errors = await _errors.WaitAsync(Longest, Cancellation);
         await _output;
         await _process.WaitForExitAsync(Cancellation);
         return _process.ExitCode;

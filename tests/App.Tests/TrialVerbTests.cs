@@ -54,7 +54,7 @@ public sealed class TrialVerbTests : IDisposable
 
         Assert.Equal(1, code);
         Assert.Contains("attempt 3: peak", _cli.Output, StringComparison.Ordinal);
-        Assert.Contains("1 trials: 1 failed, 1 tried more than once", _cli.Output, StringComparison.Ordinal);
+        Assert.Contains("1 trial: 1 failed, 1 tried more than once", _cli.Output, StringComparison.Ordinal);
         Assert.Contains("attempt 3 of 3: fail", XDocument.Load(XmlPath).Descendants("system-out").Single().Value, StringComparison.Ordinal);
         JsonElement line = JsonDocument.Parse(File.ReadAllLines(LinesPath)[1]).RootElement;
         Assert.Equal(3, line.GetProperty("trial").GetProperty("attempts").GetArrayLength());
@@ -92,6 +92,30 @@ public sealed class TrialVerbTests : IDisposable
         Assert.Equal(2, await _cli.Run("replay", "--verify", LinesPath));
         Assert.Contains("trials.jsonl: found no bundle", _cli.Errors, StringComparison.Ordinal);
         Assert.Equal(2, await _cli.Run("replay", "--verify", LinesPath, "--with", "x"));
+    }
+
+    // Nobody listens at port 1: nothing is known of the starter, and a retry may help.
+    [Fact]
+    public async Task Target_ThatIsNotThere_IsAnErrorOfItsOwnAndGivesCode4()
+    {
+        Assert.Equal(4, await _cli.Run("trial", Trial("peak.trial.toml", 33, 34), "--target", "tcp:127.0.0.1:1", "--out", _cli.OutFolder));
+
+        Assert.Contains("2 trials: 2 errors", _cli.Output, StringComparison.Ordinal);
+        Assert.Contains("127.0.0.1, port 1: ", _cli.Output, StringComparison.Ordinal);
+        XElement root = XDocument.Load(XmlPath).Root!;
+        Assert.Equal(("2", "0", "2"), (root.Attribute("tests")!.Value, root.Attribute("failures")!.Value, root.Attribute("errors")!.Value));
+        JsonElement line = JsonDocument.Parse(File.ReadAllLines(LinesPath)[1]).RootElement.GetProperty("trial");
+        Assert.Equal("error", line.GetProperty("verdict").GetString());
+        Assert.StartsWith("127.0.0.1, port 1: ", line.GetProperty("attempts")[0].GetProperty("trouble").GetString(), StringComparison.Ordinal);
+    }
+
+    // What failed is known whatever became of the others.
+    [Fact]
+    public async Task Target_ThatFailsALimitOfItsLink_GivesCode1()
+    {
+        Assert.Equal(1, await _cli.Run("trial", Trial("peak.trial.toml", 33), "--target", "desk", "--most-latency", "0.001", "--out", _cli.OutFolder));
+
+        Assert.Matches("latency: [0-9.]+ ms, expected at most 0.001 ms", _cli.Output);
     }
 
     [Fact]

@@ -10,7 +10,7 @@ namespace StarterCtl.App.Output;
 /// The files of one verb. Each is written beside its place; <see cref="Commit"/> renames them all once they are whole, so that
 /// nothing half-written is ever seen and a failure to write leaves what stood there before.
 /// </summary>
-/// <param name="inputPath">The case file, which no output may replace; null where there is none.</param>
+/// <param name="inputPath">The case or record that is read, which no output may replace; null where there is none.</param>
 public sealed class OutputFiles(string? inputPath) : IDisposable
 {
     private readonly List<(string What, string Path, string Beside)> _written = [];
@@ -49,7 +49,7 @@ public sealed class OutputFiles(string? inputPath) : IDisposable
         try
         {
             if (Directory.Exists(path)) throw new OutputException(path, "a folder of that name is there", false);
-            if (inputPath != null && Path.GetFullPath(path) == Path.GetFullPath(inputPath)) throw new OutputException(path, "it is the case itself", false);
+            if (inputPath != null && Path.GetFullPath(path) == Path.GetFullPath(inputPath)) throw new OutputException(path, "it is what is read", false);
             MakeFolder(Path.GetDirectoryName(Path.GetFullPath(path))!);
             _written.Add((what, path, beside));
             return beside;

@@ -21,6 +21,11 @@ public sealed class OutputPlace
         _caseName = Path.GetFileNameWithoutExtension(caseName);
     }
 
+    /// <summary>Reads the option for products whose stem is known.</summary>
+    /// <param name="place">Value of --out: a folder, or a file name; null for the default folder.</param>
+    /// <param name="stem">What names the files; it may have points.</param>
+    public static OutputPlace OfStem(string? place, string stem) => new(place, stem + ".");
+
     /// <summary>The path of one product.</summary>
     /// <param name="suffix">What the product is, with its extension: "report.html".</param>
     /// <returns>--out itself when it names a file of that extension, else CASE.SUFFIX in the folder.</returns>

@@ -20,7 +20,7 @@ internal static class TrialsTable
         table.AddColumn(new TableColumn("seen").Padding(2, 0));
         foreach (TrialResult result in results) table.AddRow(Markup.Escape(result.Trial.Name), VerdictMarkup(result), Markup.Escape(Seen(result)));
         console.Write(table);
-        console.MarkupLineInterpolated($"[bold]{counts.Trials} trials: {Parts(counts)}[/]");
+        console.MarkupLineInterpolated($"[bold]{counts.Trials} {(counts.Trials == 1 ? "trial" : "trials")}: {Parts(counts)}[/]");
     }
 
     private static string VerdictMarkup(TrialResult result)
@@ -47,7 +47,7 @@ internal static class TrialsTable
     {
         (int Count, string Word)[] parts =
         [
-            (counts.Passed, "passed"), (counts.Failed, "failed"), (counts.Errors, "errors"), (counts.NotRun, "not run"), (counts.Aborted, "aborted"), (counts.Retried, "tried more than once"),
+            (counts.Passed, "passed"), (counts.Failed, "failed"), (counts.Errors, counts.Errors == 1 ? "error" : "errors"), (counts.NotRun, "not run"), (counts.Aborted, "aborted"), (counts.Retried, "tried more than once"),
         ];
         return string.Join(", ", parts.Where(part => part.Count > 0).Select(part => $"{part.Count} {part.Word}"));
     }

@@ -11,7 +11,7 @@ namespace StarterCtl.App.Verbs;
 internal static class ExportVerb
 {
     /// <summary>The verb with the formats that it knows.</summary>
-    public static Command Build(Terminal terminal) => new("export", "Write a case for another program.\n\nExample:\n  starterctl export spice sim/cases/line-shaft.toml --out line-shaft.cir")
+    public static Command Build(Terminal terminal) => new("export", "Write a case, or a record, for another program.\n\nExample:\n  starterctl export spice sim/cases/line-shaft.toml --out line-shaft.cir")
     {
         CaseVerb.Build(
             terminal,
@@ -26,6 +26,7 @@ internal static class ExportVerb
             Settings,
             hasJson: false),
         ExportTrialVerb.Build(terminal),
+        ExportRecordVerb.Build(terminal),
     };
 
     private static int Spice(VerbCall call)

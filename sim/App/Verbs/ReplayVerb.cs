@@ -24,7 +24,7 @@ internal static class ReplayVerb
     public static Command Build(Terminal terminal)
     {
         Option<bool> verify = new("--verify") { Description = "RECORD is a bundle of a trial: check its hashes, replay its record and judge it again by its limits." };
-        Argument<string> recordPath = new("RECORD") { Description = "Record of every control period, CSV or Parquet: starterctl run CASE --every-period." };
+        Argument<string> recordPath = new("RECORD") { Description = "Record of every control period: CSV or Parquet, as starterctl run CASE --every-period writes it, or a bundle of a trial." };
         Option<string?> with = new("--with")
         {
             Description = "Other settings, to see what they would have decided: a settings file, or a case (.toml).",
@@ -49,8 +49,8 @@ internal static class ReplayVerb
     private static int Do(Terminal terminal, string path, string? with, bool asJson, CancellationToken cancellation)
     {
         Settings? settings = with == null ? null : SettingsOf(with);
-        using RecordReader reader = RecordReader.Open(path);
-        ReplayResult result = terminal.Work("replay", _ => Replay.Of(reader.Header, reader.Samples(), settings, cancellation));
+        using RecordReader reader = BundleArchive.OpenRecord(path);
+        ReplayResult result = terminal.Work("replay", progress => Replay.Of(reader.Header, reader.Samples(progress), settings, cancellation));
         if (result.Ticks == 0) throw new RecordException(path, reader.Break?.ToString() ?? "no row", "a record with rows");
 
         List<string> warnings = [];
@@ -65,7 +65,7 @@ internal static class ReplayVerb
 
     private static int Verify(Terminal terminal, string path, bool asJson, CancellationToken cancellation)
     {
-        (BundleManifest manifest, Verdict verdict) = terminal.Work("verify", _ => BundleCheck.Of(path, cancellation));
+        (BundleManifest manifest, Verdict verdict) = terminal.Work("verify", progress => BundleCheck.Of(path, progress, cancellation));
         if (asJson) terminal.Data.WriteLine(JsonText.Of(new BundleJson(verdict.Word, verdict.Checks, manifest)));
         else BundleTable.Show(terminal.Results, manifest, verdict);
         return verdict.Passed ? ExitCode.Ok : ExitCode.Failed;

@@ -14,16 +14,17 @@ internal sealed class CsvRecordReader : RecordReader
 
     private readonly SepReader _sheet;
     private readonly Signal?[] _columns;
-    private readonly bool _endsWithLine;
+    private readonly HeardStream _text;
     private long _rows;
+    private string? _damage;
 
-    private CsvRecordReader(string path, RecordHeader header, SepReader sheet)
+    private CsvRecordReader(RecordHeader header, SepReader sheet, HeardStream text)
         : base(header)
     {
         _sheet = sheet;
+        _text = text;
         Dictionary<string, Signal> signals = SignalTable.All.ToDictionary(signal => signal.Name);
         _columns = [.. sheet.Header.ColNames.Select(signals.GetValueOrDefault)];
-        _endsWithLine = EndsWithLine(path);
     }
 
     /// <summary>Opens both files.</summary>
@@ -32,30 +33,69 @@ internal sealed class CsvRecordReader : RecordReader
         string beside = CsvRecordWriter.HeaderPath(path);
         if (!File.Exists(beside)) throw new RecordException(beside, "no such file", "the header that was written beside the record");
         RecordHeader header = RecordHeader.Read(beside, File.ReadAllText(beside));
-        SepReader sheet = Sep.New(',').Reader(options => options with { CultureInfo = CultureInfo.InvariantCulture, DisableColCountCheck = true }).FromFile(path);
-        CheckColumns(path, sheet.Header.ColNames);
-        return new CsvRecordReader(path, header, sheet);
+        FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        return Open(path, header, stream, stream.Length);
+    }
+
+    /// <summary>Reads the rows of a stream.</summary>
+    /// <param name="place">What to call it in messages.</param>
+    /// <param name="header">The record's header.</param>
+    /// <param name="stream">The CSV; closed with the reader, or at once when this fails.</param>
+    /// <param name="totalBytes">Its length.</param>
+    public static CsvRecordReader Open(string place, RecordHeader header, Stream stream, long totalBytes)
+    {
+        HeardStream text = new(stream, totalBytes);
+        try
+        {
+            SepReader sheet = Sep.New(',').Reader(options => options with { CultureInfo = CultureInfo.InvariantCulture, DisableColCountCheck = true }).From(text);
+            CheckColumns(place, sheet.Header.ColNames);
+            return new CsvRecordReader(header, sheet, text);
+        }
+        catch
+        {
+            text.Dispose();
+            throw;
+        }
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Sample> Samples()
+    public override double Part => _text.Part;
+
+    /// <inheritdoc/>
+    protected override IEnumerable<Sample> Rows()
     {
         // A row counts when the next one has begun or its line has ended: a number that was cut off looks like a whole one.
         Sample last = default;
         bool hasLast = false;
-        while (_sheet.MoveNext())
+        while (MoveNext())
         {
             if (hasLast) yield return Counted(last);
             hasLast = Read(_sheet.Current, out last);
             if (!hasLast) yield break;
         }
 
-        if (hasLast && _endsWithLine) yield return Counted(last);
-        else if (hasLast) Break = At("a line that has no end");
+        bool isWhole = _damage != null || _text.LastByte == '\n';
+        if (hasLast && isWhole) yield return Counted(last);
+        if (_damage != null) Break = At(_damage);
+        else if (hasLast && !isWhole) Break = At("a line that has no end");
     }
 
     /// <inheritdoc/>
     protected override void Free() => _sheet.Dispose();
+
+    // Packed text that is damaged cannot be unpacked any further.
+    private bool MoveNext()
+    {
+        try
+        {
+            return _sheet.MoveNext();
+        }
+        catch (InvalidDataException error)
+        {
+            _damage = error.Message;
+            return false;
+        }
+    }
 
     private Sample Counted(Sample sample)
     {
@@ -129,11 +169,4 @@ internal sealed class CsvRecordReader : RecordReader
     }
 
     private RecordBreak At(string found) => new(_rows, $"line {_rows + LinesBefore}", found);
-
-    private static bool EndsWithLine(string path)
-    {
-        using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        stream.Seek(-1, SeekOrigin.End);
-        return stream.ReadByte() == '\n';
-    }
 }

@@ -14,6 +14,7 @@ internal sealed class ParquetRecordReader : RecordReader
     private ParquetReader _reader;
     private Sample[] _samples = [];
     private long _rows;
+    private double _part;
 
     private ParquetRecordReader(RecordHeader header, IReadOnlyList<string> paths, ParquetReader reader)
         : base(header)
@@ -36,10 +37,14 @@ internal sealed class ParquetRecordReader : RecordReader
     }
 
     /// <inheritdoc/>
-    public override IEnumerable<Sample> Samples()
+    public override double Part => _part;
+
+    /// <inheritdoc/>
+    protected override IEnumerable<Sample> Rows()
     {
-        foreach (string path in _paths)
+        for (int file = 0; file < _paths.Count; file++)
         {
+            string path = _paths[file];
             if (!Next(path)) yield break;
             for (int group = 0; group < _reader.RowGroupCount; group++)
             {
@@ -47,6 +52,7 @@ internal sealed class ParquetRecordReader : RecordReader
                 for (int i = 0; i < count; i++) yield return _samples[i];
                 if (Break != null) yield break;
                 _rows += count;
+                _part = (file + (group + 1.0) / _reader.RowGroupCount) / _paths.Count;
             }
         }
     }

@@ -9,6 +9,9 @@ namespace StarterCtl.Engine.Records;
 /// <param name="header">The record's header.</param>
 public abstract class RecordReader(RecordHeader header) : IDisposable
 {
+    /// <summary>Rows after which whoever reads looks up: for progress, for a cancellation.</summary>
+    public const int RowsBetweenLooks = 4096;
+
     /// <summary>The record's header.</summary>
     public RecordHeader Header { get; } = header;
 
@@ -38,8 +41,20 @@ public abstract class RecordReader(RecordHeader header) : IDisposable
         }
     }
 
+    /// <summary>Which part of the record has been read, 0 to 1.</summary>
+    public abstract double Part { get; }
+
+    /// <summary>Reads a CSV record out of a stream, such as one in an archive.</summary>
+    /// <param name="place">What to call it in messages.</param>
+    /// <param name="header">The record's header.</param>
+    /// <param name="stream">The CSV; closed with the reader, or at once when this fails.</param>
+    /// <param name="totalBytes">Its length, for <see cref="Part"/>.</param>
+    /// <exception cref="RecordException">It is not a record.</exception>
+    public static RecordReader OfCsv(string place, RecordHeader header, Stream stream, long totalBytes) => CsvRecordReader.Open(place, header, stream, totalBytes);
+
     /// <summary>The rows in their order; once.</summary>
-    public abstract IEnumerable<Sample> Samples();
+    /// <param name="progress">Told now and then which part has been read; null: nobody.</param>
+    public IEnumerable<Sample> Samples(IProgress<double>? progress = null) => progress == null ? Rows() : Rows(progress);
 
     /// <inheritdoc/>
     public void Dispose()
@@ -47,6 +62,9 @@ public abstract class RecordReader(RecordHeader header) : IDisposable
         Free();
         GC.SuppressFinalize(this);
     }
+
+    /// <summary>The rows in their order.</summary>
+    protected abstract IEnumerable<Sample> Rows();
 
     /// <summary>Closes the files.</summary>
     protected abstract void Free();
@@ -56,5 +74,15 @@ public abstract class RecordReader(RecordHeader header) : IDisposable
     {
         string[] missing = [.. SignalTable.All.Where(signal => signal.Role != SignalRole.Plant).Select(signal => signal.Name).Except(found)];
         if (missing.Length > 0) throw new RecordException(path, $"no column {string.Join(", ", missing)}", "a record that has every signal of the table but those of a simulation only");
+    }
+
+    private IEnumerable<Sample> Rows(IProgress<double> progress)
+    {
+        long rows = 0;
+        foreach (Sample sample in Rows())
+        {
+            if (rows++ % RowsBetweenLooks == 0) progress.Report(Part);
+            yield return sample;
+        }
     }
 }

@@ -16,7 +16,6 @@ public sealed class Replay
 {
     private const int RowsBefore = 3;
     private const int RowsBehind = 3;
-    private const int TicksBetweenLooks = 4096;
 
     private static readonly Signal[] Decisions = [.. SignalTable.All.Where(signal => signal.Role == SignalRole.Decision)];
 
@@ -60,7 +59,7 @@ public sealed class Replay
         Replay replay = new(header, with);
         foreach (Sample sample in samples)
         {
-            if (replay._ticks % TicksBetweenLooks == 0) cancellation.ThrowIfCancellationRequested();
+            if (replay._ticks % RecordReader.RowsBetweenLooks == 0) cancellation.ThrowIfCancellationRequested();
             replay.Tick(sample);
         }
 

@@ -1,10 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.IO;
-using System.IO.Compression;
 using System.Linq;
 using System.Security.Cryptography;
-using System.Text;
 using System.Threading;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Records;
@@ -17,50 +14,34 @@ namespace StarterCtl.Trials.Bundles;
 /// <summary>Proves a bundle without the machine: its hashes, its record through the core again, its limits against the record.</summary>
 public sealed class BundleCheck
 {
-    private const long MostRecordBytes = 1L << 33;
-
-    private readonly string _path;
     private readonly List<LimitCheck> _checks = [];
 
-    private BundleCheck(string path)
+    private BundleCheck()
     {
-        _path = path;
     }
 
     /// <summary>Checks a bundle.</summary>
     /// <param name="path">The ZIP file.</param>
+    /// <param name="progress">Told now and then which part is done, 0 to 1; null: nobody.</param>
     /// <param name="cancellation">Ends the check with an <see cref="OperationCanceledException"/>.</param>
     /// <returns>Its manifest, and every check with what was seen.</returns>
     /// <exception cref="RecordException">It is no bundle, or its record is none.</exception>
-    public static (BundleManifest Manifest, Verdict Verdict) Of(string path, CancellationToken cancellation)
+    public static (BundleManifest Manifest, Verdict Verdict) Of(string path, IProgress<double>? progress, CancellationToken cancellation)
     {
-        DirectoryInfo folder = Directory.CreateTempSubdirectory("starterctl-bundle");
-        try
-        {
-            return new BundleCheck(path).Check(folder.FullName, cancellation);
-        }
-        catch (Exception error) when (error is InvalidDataException or FileNotFoundException or DirectoryNotFoundException)
-        {
-            throw new RecordException(path, $"no bundle ({error.Message})", "a bundle as starterctl trial --bundle writes it");
-        }
-        finally
-        {
-            folder.Delete(true);
-        }
+        using BundleArchive bundle = BundleArchive.Open(path);
+        return new BundleCheck().Check(bundle, progress, cancellation);
     }
 
-    private (BundleManifest Manifest, Verdict Verdict) Check(string folder, CancellationToken cancellation)
+    private (BundleManifest Manifest, Verdict Verdict) Check(BundleArchive bundle, IProgress<double>? progress, CancellationToken cancellation)
     {
-        using ZipArchive archive = ZipFile.OpenRead(_path);
-        BundleManifest manifest = BundleManifest.Read($"{_path}: {BundleFile.ManifestName}", Encoding.UTF8.GetString(Bytes(archive, BundleFile.ManifestName)));
-        byte[] trialBytes = Bytes(archive, BundleFile.TrialName), caseBytes = Bytes(archive, BundleFile.CaseName);
+        BundleManifest manifest = bundle.Manifest();
+        byte[] trialBytes = bundle.Bytes(BundleFile.TrialName), caseBytes = bundle.Bytes(BundleFile.CaseName);
         Same("trial file", Sha256(trialBytes), manifest.Planned.FileSha256);
         Same("case file", Sha256(caseBytes), manifest.Planned.CaseSha256);
         Trial? trial = Reread(manifest, trialBytes, caseBytes);
-        string record = Extract(archive, folder);
-        using RecordReader reader = RecordReader.Open(record);
+        using RecordReader reader = bundle.Record();
         Same("settings of the record", SettingsText.Checksum(Replay.SettingsOf(reader.Header)), manifest.Planned.SettingsChecksum);
-        if (trial != null) Rerun(manifest, trial, reader, cancellation);
+        if (trial != null) Rerun(manifest, trial, reader, progress, cancellation);
         return (manifest, new Verdict(_checks));
     }
 
@@ -81,10 +62,10 @@ public sealed class BundleCheck
         }
     }
 
-    private void Rerun(BundleManifest manifest, Trial trial, RecordReader reader, CancellationToken cancellation)
+    private void Rerun(BundleManifest manifest, Trial trial, RecordReader reader, IProgress<double>? progress, CancellationToken cancellation)
     {
         TrialJudges judges = new(trial.Expectations, reader.Header.RecordPeriodMicroseconds);
-        ReplayResult replayed = Replay.Of(reader.Header, Judged(reader, judges), null, cancellation);
+        ReplayResult replayed = Replay.Of(reader.Header, Judged(reader, judges, progress), null, cancellation);
         string difference = replayed.First is ReplayDifference first ? $"{replayed.DifferentTicks} of {replayed.Ticks} ticks differ, {first.Signal.Name} at {Engine.Text.Number(first.Seconds)} s first" : $"{replayed.Ticks} ticks, every output the same";
         _checks.Add(new LimitCheck("replay", replayed.IsSame, difference, "every output as recorded"));
         _checks.Add(new LimitCheck("record", reader.Break == null, reader.Break?.ToString() ?? "whole", "whole"));
@@ -102,9 +83,9 @@ public sealed class BundleCheck
         Same("verdict", isJudged ? holds ? "pass" : "fail" : manifest.Verdict, manifest.Verdict);
     }
 
-    private static IEnumerable<Sample> Judged(RecordReader reader, TrialJudges judges)
+    private static IEnumerable<Sample> Judged(RecordReader reader, TrialJudges judges, IProgress<double>? progress)
     {
-        foreach (Sample sample in reader.Samples())
+        foreach (Sample sample in reader.Samples(progress))
         {
             judges.Add(sample);
             yield return sample;
@@ -116,30 +97,4 @@ public sealed class BundleCheck
     private static string Shown(Outcome? outcome) => outcome == null ? "not in the trial" : $"{(outcome.Passed ? "pass" : "fail")}, {outcome.Seen}; {outcome.Limit}";
 
     private static string Sha256(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
-
-    private byte[] Bytes(ZipArchive archive, string name)
-    {
-        const int mostBytes = 1 << 26;
-        ZipArchiveEntry entry = EntryOf(archive, name, mostBytes);
-        using Stream stream = entry.Open();
-        byte[] bytes = new byte[entry.Length];
-        stream.ReadExactly(bytes);
-        return bytes;
-    }
-
-    private string Extract(ZipArchive archive, string folder)
-    {
-        foreach (string name in (string[])[BundleFile.RecordHeaderName, BundleFile.RecordName])
-        {
-            EntryOf(archive, name, MostRecordBytes).ExtractToFile(Path.Combine(folder, name));
-        }
-
-        return Path.Combine(folder, BundleFile.RecordName);
-    }
-
-    private ZipArchiveEntry EntryOf(ZipArchive archive, string name, long mostBytes)
-    {
-        ZipArchiveEntry entry = archive.GetEntry(name) ?? throw new RecordException(_path, $"no {name} in it", "a bundle as starterctl trial --bundle writes it");
-        return entry.Length <= mostBytes ? entry : throw new RecordException($"{_path}: {name}", $"{entry.Length} bytes", $"up to {mostBytes} bytes");
-    }
 }

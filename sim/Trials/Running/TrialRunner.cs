@@ -17,10 +17,10 @@ public sealed class TrialRunner
     private readonly TrialOptions _options;
     private readonly ITrialWatch _watch;
     private readonly IProgress<double> _progress;
+    private readonly double[] _parts;
     private readonly TrialResult?[] _results;
     private readonly Lock _done = new();
     private int _next = -1;
-    private int _ended;
     private volatile bool _isStopped;
 
     private TrialRunner(IReadOnlyList<Trial> trials, ITrialTarget target, TrialOptions options, ITrialWatch watch, IProgress<double> progress)
@@ -31,6 +31,7 @@ public sealed class TrialRunner
         _watch = watch;
         _progress = progress;
         _results = new TrialResult?[trials.Count];
+        _parts = new double[trials.Count];
     }
 
     /// <summary>Runs every trial, as far as it gets.</summary>
@@ -78,7 +79,7 @@ public sealed class TrialRunner
         List<TrialAttempt> attempts = [];
         do
         {
-            attempts.Add(Attempt(_trials[index], attempts.Count + 1, cancellation));
+            attempts.Add(Attempt(index, attempts.Count + 1, cancellation));
         }
         while (attempts[^1].Verdict is TrialVerdict.Fail or TrialVerdict.Error && attempts.Count <= _options.Retries && !cancellation.IsCancellationRequested);
 
@@ -87,26 +88,36 @@ public sealed class TrialRunner
         lock (_done)
         {
             _results[index] = result;
-            _ended++;
-            _progress.Report((double)_ended / _trials.Count);
+            Report(index, 1);
             _watch.Done(result);
         }
     }
 
-    private TrialAttempt Attempt(Trial trial, int number, CancellationToken cancellation)
+    // Every trial counts alike; a long one in the middle counts as far as it is.
+    private void Report(int index, double part)
     {
+        lock (_done)
+        {
+            _parts[index] = part;
+            _progress.Report(_parts.Sum() / _trials.Count);
+        }
+    }
+
+    private TrialAttempt Attempt(int index, int number, CancellationToken cancellation)
+    {
+        Trial trial = _trials[index];
         TrialJudges judges = new(trial.Expectations, trial.Job.Run.Setup.PeriodMicroseconds);
         ISampleSink? record = _watch.Started(trial, number);
-        TrialAttempt attempt = Run(trial, judges, record == null ? judges : new SampleFan(judges, record), cancellation);
+        TrialAttempt attempt = Run(trial, judges, record == null ? judges : new SampleFan(judges, record), new Part(this, index), cancellation);
         _watch.Ended(trial, number, attempt);
         return attempt;
     }
 
-    private TrialAttempt Run(Trial trial, TrialJudges judges, ISampleSink samples, CancellationToken cancellation)
+    private TrialAttempt Run(Trial trial, TrialJudges judges, ISampleSink samples, IProgress<double> part, CancellationToken cancellation)
     {
         try
         {
-            TargetReport report = _target.Run(trial.Job, samples, _trials.Count == 1 ? _progress : null, cancellation);
+            TargetReport report = _target.Run(trial.Job, samples, part, cancellation);
             Outcome[] outcomes = [.. judges.End(), .. _options.Link.Judge(report.Link)];
             return new TrialAttempt(Array.TrueForAll(outcomes, outcome => outcome.Passed) ? TrialVerdict.Pass : TrialVerdict.Fail, outcomes, judges.LastSeconds) { Report = report };
         }
@@ -118,5 +129,10 @@ public sealed class TrialRunner
         {
             return new TrialAttempt(TrialVerdict.Aborted, judges.End(), judges.LastSeconds);
         }
+    }
+
+    private sealed class Part(TrialRunner runner, int index) : IProgress<double>
+    {
+        public void Report(double value) => runner.Report(index, value);
     }
 }

@@ -145,6 +145,23 @@ public sealed class RecordRoundTripTests : IDisposable
         Assert.StartsWith("byte ", end.Where, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(RecordFormat.Csv, "long.record.csv")]
+    [InlineData(RecordFormat.Parquet, "long.record.parquet")]
+    public void Read_ALongRecord_TellsHowFarItIs(RecordFormat format, string name)
+    {
+        FullRateRecord.BenchRig.Times(PassesBeyondTwoFlushes).Write(format, _folder[name]);
+        Parts parts = new();
+
+        using (RecordReader reader = RecordReader.Open(_folder[name])) Assert.Equal(24_008, reader.Samples(parts).Count());
+
+        // Every 4096 rows, from the first on; a Parquet file is read by the row group.
+        Assert.Equal(6, parts.Told.Count);
+        Assert.Equal(parts.Told.Order(), parts.Told);
+        Assert.InRange(parts.Told[0], 0, 0.01);
+        Assert.InRange(parts.Told[^1], 0.6, 1);
+    }
+
     [Fact]
     public void Read_PartsOfWhichTheLastIsCut_HasThoseBefore()
     {
@@ -244,5 +261,12 @@ public sealed class RecordRoundTripTests : IDisposable
                 if (!isSame) Assert.Fail(string.Create(CultureInfo.InvariantCulture, $"row {row + 1}, {signal.Name}: {wanted:R} came back as {found:R}"));
             }
         }
+    }
+
+    private sealed class Parts : IProgress<double>
+    {
+        public List<double> Told { get; } = [];
+
+        public void Report(double value) => Told.Add(value);
     }
 }

@@ -6,7 +6,9 @@ using System.Text;
 using System.Threading;
 using StarterCtl.Engine.Records;
 using StarterCtl.Engine.Runs;
+using StarterCtl.House;
 using StarterCtl.Trials.Bundles;
+using StarterCtl.Trials.Files;
 using StarterCtl.Trials.Products;
 using StarterCtl.Trials.Running;
 using StarterCtl.Trials.Targets;
@@ -30,7 +32,7 @@ public sealed class BundleTests : IDisposable
     {
         string path = Write(Trials[index]);
 
-        (BundleManifest manifest, Verdict verdict) = BundleCheck.Of(path, CancellationToken.None);
+        (BundleManifest manifest, Verdict verdict) = BundleCheck.Of(path, null, CancellationToken.None);
 
         Assert.Equal((name, said), (Path.GetFileName(path), manifest.Verdict));
         Assert.True(verdict.Passed, string.Join('\n', verdict.Checks));
@@ -39,6 +41,62 @@ public sealed class BundleTests : IDisposable
             verdict.Checks.Select(check => check.Name));
         Assert.Contains(verdict.Checks, check => check.Seen == "6002 ticks, every output the same");
         Assert.Equal([name], Directory.GetFiles(_folder).Select(Path.GetFileName));
+    }
+
+    // A converter reads minus zero, which no link carries; that changes no decision.
+    [Fact]
+    public void Bundle_OfABoardOnTheDesk_ProvesItself()
+    {
+        Trial trial = TrialFile.Read(Path.Combine(Repository.Root, "sim", "trials", "sound-start.trial.toml")).Single(trial => trial.Row == "magnet");
+        string path = Write(trial, new DeskTarget(ExchangePace.Lockstep, new TargetTiming { Connect = TimeSpan.FromSeconds(60), Step = TimeSpan.FromSeconds(20) }));
+
+        (BundleManifest manifest, Verdict verdict) = BundleCheck.Of(path, null, CancellationToken.None);
+
+        Assert.Equal(("board on the desk", "pass"), (manifest.Target, manifest.Verdict));
+        Assert.True(verdict.Passed, string.Join('\n', verdict.Checks));
+        Assert.Contains(verdict.Checks, check => check.Seen == "5002 ticks, every output the same");
+        using RecordReader reader = BundleArchive.OpenRecord(path);
+        Assert.Contains(reader.Samples(), sample => sample.ArmatureAmps == 0 && float.IsNegative(sample.ArmatureAmps));
+    }
+
+    [Theory]
+    [InlineData("out/overload.crane-running.bundle.zip", "overload.crane-running")]
+    [InlineData("peak.zip", "peak")]
+    [InlineData("out/bench-rig.record.csv", "bench-rig")]
+    [InlineData("bench-rig.record.parts/", "bench-rig")]
+    [InlineData("board.csv", "board")]
+    public void Stem_OfARecord_IsItsNameAlone(string path, string stem) => Assert.Equal(stem, BundleArchive.StemOf(path));
+
+    // Damage in the packed text: other letters come out, or nothing can be unpacked any further.
+    [Theory]
+    [InlineData(0xA5)]
+    [InlineData(0xFF)]
+    public void Bundle_WhoseRecordIsDamaged_IsReadToTheLastGoodRow(byte damage)
+    {
+        string path = Write(Trials[0]);
+        byte[] bytes = File.ReadAllBytes(path);
+        bytes.AsSpan(bytes.Length / 2, 200).Fill(damage);
+        File.WriteAllBytes(path, bytes);
+
+        using RecordReader reader = BundleArchive.OpenRecord(path);
+        int rows = reader.Samples().Count();
+
+        Assert.InRange(rows, 1000, 6001);
+        Assert.Equal(rows, reader.Break!.RowsRead);
+        Verdict verdict = BundleCheck.Of(path, null, CancellationToken.None).Verdict;
+        Assert.Contains("record", verdict.Checks.Where(check => !check.Passed).Select(check => check.Name));
+    }
+
+    [Fact]
+    public void Check_OfALongRecord_TellsHowFarItIs()
+    {
+        string path = Write(Trials[0]);
+        Running.Watched watched = new();
+
+        BundleCheck.Of(path, watched, CancellationToken.None);
+
+        Assert.Equal(watched.Progress.Order(), watched.Progress);
+        Assert.InRange(watched.Progress[^1], 0.5, 1);
     }
 
     [Fact]
@@ -64,7 +122,7 @@ public sealed class BundleTests : IDisposable
         string path = Write(Trials[0]);
         Change(path, entry, found, replacement);
 
-        Verdict verdict = BundleCheck.Of(path, CancellationToken.None).Verdict;
+        Verdict verdict = BundleCheck.Of(path, null, CancellationToken.None).Verdict;
 
         Assert.Contains(failing, verdict.Checks.Where(check => !check.Passed).Select(check => check.Name));
     }
@@ -75,7 +133,7 @@ public sealed class BundleTests : IDisposable
         Unplugged target = new();
 
         string path = Write(Trials[0], target);
-        (BundleManifest manifest, Verdict verdict) = BundleCheck.Of(path, CancellationToken.None);
+        (BundleManifest manifest, Verdict verdict) = BundleCheck.Of(path, null, CancellationToken.None);
 
         Assert.Equal(("error", "the port is gone"), (manifest.Verdict, manifest.Trouble));
         Assert.True(verdict.Passed, string.Join('\n', verdict.Checks));
@@ -88,7 +146,7 @@ public sealed class BundleTests : IDisposable
         string path = Path.Combine(_folder, "x.zip");
         File.WriteAllText(path, "no zip");
 
-        Assert.Contains("no bundle", Assert.Throws<RecordException>(() => BundleCheck.Of(path, CancellationToken.None)).Message, StringComparison.Ordinal);
+        Assert.Contains("no bundle", Assert.Throws<RecordException>(() => BundleCheck.Of(path, null, CancellationToken.None)).Message, StringComparison.Ordinal);
     }
 
     public void Dispose() => Directory.Delete(_folder, true);
