@@ -6,7 +6,7 @@ using System.Text;
 
 namespace StarterCtl.Engine.Cases;
 
-/// <summary>Gets the text of a case file, with a word for everything that can be wrong with the file itself.</summary>
+/// <summary>Gets the text of a case or of another file of text, with a word for everything that can be wrong with the file itself.</summary>
 internal static class CaseBytes
 {
     /// <summary>What stands in a file that is not empty.</summary>
@@ -16,15 +16,21 @@ internal static class CaseBytes
 
     private static readonly UTF8Encoding StrictUtf8 = new(false, true);
 
+    /// <summary>Reads all bytes of a case file.</summary>
+    internal static byte[] Read(string path) => Read(path, "a case file", "*.toml");
+
     /// <summary>Reads all bytes of a file.</summary>
-    internal static byte[] Read(string path)
+    /// <param name="path">Its path.</param>
+    /// <param name="what">What it should be, for messages: "a case file".</param>
+    /// <param name="pattern">Names of files of its kind, for a hint: "*.toml".</param>
+    internal static byte[] Read(string path, string what, string pattern)
     {
-        if (Directory.Exists(path)) throw Unusable(path, "a folder", "a case file in it" + NearestIn(path, ""));
+        if (Directory.Exists(path)) throw Unusable(path, "a folder", $"{what} in it" + NearestIn(path, "", pattern));
         if (!File.Exists(path))
         {
             string? folder = Path.GetDirectoryName(path);
-            string nearest = NearestIn(string.IsNullOrEmpty(folder) ? "." : folder, Path.GetFileName(path));
-            throw Unusable(path, "no such file", "a case file that exists" + nearest);
+            string nearest = NearestIn(string.IsNullOrEmpty(folder) ? "." : folder, Path.GetFileName(path), pattern);
+            throw Unusable(path, "no such file", $"{what} that exists" + nearest);
         }
 
         try
@@ -43,10 +49,13 @@ internal static class CaseBytes
     }
 
     /// <summary>Turns the bytes into text without a byte order mark.</summary>
-    internal static string Decode(string file, byte[] bytes)
+    /// <param name="file">Its name, for messages.</param>
+    /// <param name="bytes">Its bytes.</param>
+    /// <param name="beginning">What stands in such a file that is not empty.</param>
+    internal static string Decode(string file, byte[] bytes, string beginning = Beginning)
     {
         if (bytes.Length > MostBytes) throw TooLarge(file, bytes.Length);
-        if (bytes.Length == 0) throw Unusable(file, "an empty file", Beginning);
+        if (bytes.Length == 0) throw Unusable(file, "an empty file", beginning);
         if (bytes.Contains((byte)0))
             throw Unusable(file, "bytes of value 0, as in a binary or UTF-16 file", "UTF-8 text");
 
@@ -70,11 +79,11 @@ internal static class CaseBytes
         return Unusable(file, found, "up to 1 MiB (1048576 bytes)");
     }
 
-    private static string NearestIn(string folder, string name)
+    private static string NearestIn(string folder, string name, string pattern)
     {
         try
         {
-            string? nearest = Directory.EnumerateFiles(folder, "*.toml").Take(1000)
+            string? nearest = Directory.EnumerateFiles(folder, pattern).Take(1000)
                 .Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)
                 .MinBy(known => Words.Edits(name, known));
             return nearest is null ? "" : $"; nearest in that folder: {Words.Safe(nearest)}";

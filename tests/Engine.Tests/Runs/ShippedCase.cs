@@ -16,6 +16,9 @@ internal static class ShippedCase
     /// <summary>Names without their ending.</summary>
     public static IEnumerable<string> Names => Directory.EnumerateFiles(Folder, "*.toml").Select(path => Path.GetFileNameWithoutExtension(path)).Order(StringComparer.Ordinal);
 
+    /// <summary>Where a file beside the cases is.</summary>
+    public static string PathOf(string file) => Path.Combine(Folder, file);
+
     /// <summary>Text of a case.</summary>
     public static string Text(string name) => File.ReadAllText(Path.Combine(Folder, name + ".toml"));
 
