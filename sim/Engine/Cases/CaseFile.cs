@@ -16,12 +16,14 @@ public sealed class CaseFile
     internal CaseFile(
         string fileName,
         string sha256,
+        string text,
         IReadOnlyDictionary<(CaseKey Key, int Event), CaseValue> values,
         IReadOnlyDictionary<string, int> tableLines,
         IReadOnlyList<CaseEvent> events)
     {
         FileName = fileName;
         Sha256 = sha256;
+        SourceText = text;
         _values = values;
         _tableLines = tableLines;
         Events = events;
@@ -32,6 +34,9 @@ public sealed class CaseFile
 
     /// <summary>SHA-256 of the file's bytes, lower-case hexadecimal.</summary>
     public string Sha256 { get; }
+
+    /// <summary>The file as it is, without what a trial or a sweep changes in it.</summary>
+    public string SourceText { get; }
 
     /// <summary>The events in the order of time, which is that of the file.</summary>
     public IReadOnlyList<CaseEvent> Events { get; }
@@ -132,7 +137,7 @@ public sealed class CaseFile
     {
         Dictionary<(CaseKey Key, int Event), CaseValue> all = new(_values);
         foreach ((CaseKey key, CaseValue value) in values) all[(key, -1)] = value;
-        return new CaseFile(FileName, Sha256, all, _tableLines, Events) { Tolerances = Tolerances };
+        return new CaseFile(FileName, Sha256, SourceText, all, _tableLines, Events) { Tolerances = Tolerances };
     }
 
     private CaseProblem Missing(CaseKey key) => Problem(key, "nothing", key.AllowedInFull);

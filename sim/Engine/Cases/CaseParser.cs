@@ -42,7 +42,7 @@ internal static class CaseParser
         if (problems.IsEmpty) lines.Parse(isStrict: true);
         foreach (CaseProblem problem in changeProblems.All) problems.Add(problem);
         problems.ThrowIfAny();
-        return new CaseFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), values, tree.TableLines, events) { Tolerances = tolerated };
+        return new CaseFile(file, Convert.ToHexStringLower(SHA256.HashData(bytes)), text, values, tree.TableLines, events) { Tolerances = tolerated };
     }
 
     private static Dictionary<(CaseKey Key, int Event), CaseValue> ReadValues(IEnumerable<CaseEntry> entries, ProblemList problems)

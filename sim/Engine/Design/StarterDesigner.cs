@@ -10,7 +10,7 @@ public static class StarterDesigner
     public const int MostStages = Core.Settings.MostStages;
 
     // One part in ten thousand: what printed figures round away is no excess.
-    private const double PeakRounding = 1e-4;
+    internal const double PeakRounding = 1e-4;
 
     /// <summary>Designs a starter.</summary>
     /// <param name="input">What is known and what is left open.</param>
