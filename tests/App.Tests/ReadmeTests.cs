@@ -92,6 +92,7 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("sim/Benchmarks/README.md")]
     [InlineData("sim/spice.md")]
     [InlineData("sim/trials/README.md")]
+    [InlineData("sim/parts.md")]
     [InlineData("sim/records.md")]
     [InlineData("sim/heat.md")]
     [InlineData("hardware-notes/README.md")]

@@ -23,6 +23,9 @@ public sealed record DesignJson(
     /// <summary>What the parts around a start must bear; null where the case has no key that asks for it.</summary>
     public RatingsJson? Ratings { get; init; }
 
+    /// <summary>The bought parts; null where none were asked for.</summary>
+    public PartsJson? Parts { get; init; }
+
     /// <summary>The shape of a designed case.</summary>
     public static DesignJson Of(CaseDesign designed)
     {

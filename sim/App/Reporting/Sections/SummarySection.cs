@@ -8,6 +8,9 @@ namespace StarterCtl.App.Reporting.Sections;
 /// <summary>Title, verdict, key figures and contents.</summary>
 internal static class SummarySection
 {
+    /// <summary>The section of bought parts, which not every report has.</summary>
+    public const string PartsId = "parts";
+
     private const int ShortHash = 12;
 
     private static readonly (string Id, string Title)[] Contents =
@@ -16,6 +19,7 @@ internal static class SummarySection
         ("machine", "The machine"),
         ("regulation", "How it holds its speed"),
         ("starter", "The starter"),
+        (PartsId, "Bought parts"),
         ("start", "The start"),
         ("plane", "Torque against speed"),
         ("energy", "Where the energy went"),
@@ -24,7 +28,7 @@ internal static class SummarySection
         ("run", "What ran"),
     ];
 
-    public static void Write(ReportPage page, StartStudy study)
+    public static void Write(ReportPage page, StartStudy study, bool hasParts)
     {
         string hash = study.CaseSha256.Length > ShortHash ? study.CaseSha256[..ShortHash] : study.CaseSha256;
         page.Line($"<header>\n<h1>{study.Title}</h1>\n<p class=\"what\">Design and simulated start of a resistance starter. Case <code>{study.CaseName}</code>, SHA-256 <code>{hash}</code>.</p>\n</header>");
@@ -33,7 +37,7 @@ internal static class SummarySection
         WriteWarnings(page, study);
         WriteKeyFigures(page, study);
         page.Line($"<nav aria-label=\"Contents\">\n<ol>");
-        foreach ((string id, string title) in Contents) page.Line($"<li><a href=\"#{id}\">{title}</a></li>");
+        foreach ((string id, string title) in Contents.Where(section => hasParts || section.Id != PartsId)) page.Line($"<li><a href=\"#{id}\">{title}</a></li>");
         page.Line($"</ol>\n</nav>");
     }
 
