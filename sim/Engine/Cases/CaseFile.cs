@@ -140,6 +140,11 @@ public sealed class CaseFile
         return new CaseFile(FileName, Sha256, SourceText, all, _tableLines, Events) { Tolerances = Tolerances };
     }
 
+    /// <summary>The problem of each key that is there without the one that it needs.</summary>
+    /// <param name="pairs">Keys, each with the one without which it does nothing.</param>
+    internal IEnumerable<CaseProblem> Lonely(params (CaseKey Key, CaseKey Needed)[] pairs) =>
+        pairs.Where(pair => Has(pair.Key) && !Has(pair.Needed)).Select(pair => Problem(pair.Key, $"it without {pair.Needed.Path}", $"{pair.Needed.Path} in the file"));
+
     private CaseProblem Missing(CaseKey key) => Problem(key, "nothing", key.AllowedInFull);
 
     private CaseValue Value(CaseKey key, params ReadOnlySpan<CaseValueKind> kinds)

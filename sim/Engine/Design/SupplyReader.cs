@@ -10,17 +10,12 @@ internal static class SupplyReader
     /// <summary>What is missing or wrong; nothing where there is a usable supply.</summary>
     public static IEnumerable<CaseProblem> Problems(CaseFile file)
     {
-        (CaseKey Key, CaseKey Needed)[] pairs =
-        [
+        IEnumerable<CaseProblem> lonely = file.Lonely(
             (CaseKeys.SupplyCableLength, CaseKeys.SupplyCableArea),
             (CaseKeys.SupplyCableArea, CaseKeys.SupplyCableLength),
             (CaseKeys.SupplyCableMaterial, CaseKeys.SupplyCableLength),
-            (CaseKeys.SupplyCableTemperature, CaseKeys.SupplyCableLength),
-        ];
-        foreach ((CaseKey key, CaseKey needed) in pairs)
-        {
-            if (file.Has(key) && !file.Has(needed)) yield return file.Problem(key, $"it without {needed.Path}", $"{needed.Path} in the file");
-        }
+            (CaseKeys.SupplyCableTemperature, CaseKeys.SupplyCableLength));
+        foreach (CaseProblem problem in lonely) yield return problem;
 
         if (file.Has(CaseKeys.SupplyPermittedDip) && file.Number(CaseKeys.SupplyResistance) == 0)
             yield return file.Problem(CaseKeys.SupplyPermittedDip, "it on a bus without resistance, which never dips", "supply.resistance above 0 in the file");

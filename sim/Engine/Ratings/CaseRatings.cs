@@ -39,7 +39,7 @@ public sealed record CaseRatings
         CaseFile file = designed.File;
         bool asksForParts = file.HasAnyOf(CaseKeys.DutyRunTime.Table) || Asking.Any(file.Has);
         SupplyLoading? supply = SupplyLoading.Of(designed);
-        if (!asksForParts) return supply == null ? null : new CaseRatings { Supply = supply, Heat = null, Overload = null, Contactors = [], ColdStart = null, Excesses = [.. Excess(supply, null, null, [])] };
+        if (!asksForParts) return supply == null ? null : new CaseRatings { Supply = supply, Heat = null, Overload = null, Contactors = [], ColdStart = null, Excesses = [.. Excess(file, supply, null, null, [])] };
 
         PreparedRun prepared = CaseRunner.Prepare(file);
         ThrowIfAny(RatingsProblems.Of(file, prepared));
@@ -53,7 +53,7 @@ public sealed record CaseRatings
         runner.Run(runner.Cold, settled.Seconds, coldStart);
         OverloadChoice? overload = OverloadChooser.Of(prepared, coldStart, settled.Result.FinalAmps, heat?.Duty?.Times);
         IReadOnlyList<ContactorDemand> contactors = ContactorDemands.Of(prepared, settled);
-        return new CaseRatings { Supply = supply, Heat = heat, Overload = overload, Contactors = contactors, ColdStart = coldStart, Excesses = [.. Excess(supply, heat, overload, contactors)] };
+        return new CaseRatings { Supply = supply, Heat = heat, Overload = overload, Contactors = contactors, ColdStart = coldStart, Excesses = [.. Excess(file, supply, heat, overload, contactors)] };
     }
 
     private static IReadOnlyList<CaseKey> Asking { get; } =
@@ -67,12 +67,14 @@ public sealed record CaseRatings
         if (problems.Length > 0) throw new CaseException(problems);
     }
 
-    private static IEnumerable<string> Excess(SupplyLoading? supply, DutyStudy? heat, OverloadChoice? overload, IReadOnlyList<ContactorDemand> contactors)
+    private static IEnumerable<string> Excess(CaseFile file, SupplyLoading? supply, DutyStudy? heat, OverloadChoice? overload, IReadOnlyList<ContactorDemand> contactors)
     {
         if (supply is { IsExceeded: true })
             yield return $"At the peak the bus dips by {Text.Number(100 * supply.Points[^1].BusDipFraction)} %, more than the permitted {Text.Number(100 * supply.PermittedDip!.Value)} %.";
         if (heat is { ConsecutiveStarts: 0 }) yield return $"Not even one start from cold is permitted: {heat.ConsecutiveExcess}.";
         if (heat?.Duty is { Excess.Length: > 0 } duty) yield return $"The duty is not permitted: {duty.Excess}.";
+        if (heat?.Duty is GivenDuty asked && file.Has(CaseKeys.ProtectionStartsPerHour) && asked.Times.StartsPerHour > file.Count(CaseKeys.ProtectionStartsPerHour))
+            yield return $"The duty asks for {Text.Number(asked.Times.StartsPerHour)} starts an hour, protection.starts-per-hour permits {file.Count(CaseKeys.ProtectionStartsPerHour)}.";
         if (overload is { Set: not null } && overload.Rows.First(row => row.Class == overload.Set) is { Objection.Length: > 0 } row)
             yield return $"The overload class {row.Class.Name} does not fit: {row.Objection}.";
         foreach (ContactorDemand contactor in contactors.Where(one => one.IsExceeded))

@@ -16,6 +16,7 @@ internal sealed class ContactorDemands
     private readonly StarterDesign _design;
     private readonly UtilisationCategory _category;
     private readonly double _runningAmps;
+    private readonly double _emfVolts;
     private readonly double _carriedAmps;
     private readonly double _tripAmps;
     private readonly double _volts;
@@ -27,10 +28,13 @@ internal sealed class ContactorDemands
         _setup = prepared.Setup;
         _design = prepared.Designed.Design;
         _category = UtilisationCategory.Of(prepared.Designed.Machine.Kind);
-        _runningAmps = settled.Result.FinalAmps;
+        // A load that drives the machine feeds the supply: its current runs the other way, against a back-EMF above it.
+        double amps = settled.Result.FinalAmps;
+        _runningAmps = Math.Abs(amps);
         _carriedAmps = Math.Max(prepared.Designed.Plate.RatedAmps ?? 0, _runningAmps);
         _tripAmps = prepared.Settings.InstantTripAmps;
         _volts = _design.SupplyVolts;
+        _emfVolts = _volts - Math.Sign(amps) * DrivingVolts(_runningAmps, _setup.Supply.SourceOhms + _setup.Machine.ArmatureOhms);
         CaseFile file = prepared.Designed.File;
         _given = file.Has(CaseKeys.ContactorsRatedCurrent) ? file.Numbers(CaseKeys.ContactorsRatedCurrent) : null;
     }
@@ -62,7 +66,7 @@ internal sealed class ContactorDemands
                 new("breaks at the instantaneous trip, all resistance out", false, _tripAmps, DrivingVolts(_tripAmps, bare), Constant(bare)),
             ],
             _carriedAmps,
-            Math.Max(_volts, _setup.Contactors.ArcVolts));
+            Math.Max(Math.Max(_volts, _emfVolts), _setup.Contactors.ArcVolts));
     }
 
     private ContactorDemand Stage(int index, IReadOnlyList<Runs.Cutout> cutouts)
@@ -86,7 +90,7 @@ internal sealed class ContactorDemands
     private ContactorDemand Brake(double ohms, double speedRadPerSec)
     {
         Machine machine = _setup.Machine;
-        double loop = machine.ArmatureOhms + ohms, emf = _volts - DrivingVolts(_runningAmps, _setup.Supply.SourceOhms + machine.ArmatureOhms);
+        double loop = machine.ArmatureOhms + ohms, emf = _emfVolts;
         double released = emf * Math.Min(1, _prepared.Settings.BrakeReleaseRadPerSec / speedRadPerSec);
         return Demand(
             "brake",

@@ -10,17 +10,12 @@ internal static class RatingsProblems
     /// <summary>Looks at a case whose run is prepared.</summary>
     public static IEnumerable<CaseProblem> Of(CaseFile file, PreparedRun prepared)
     {
-        (CaseKey Key, CaseKey Needed)[] pairs =
-        [
+        IEnumerable<CaseProblem> lonely = file.Lonely(
             (CaseKeys.StarterSectionHotSpotLimit, CaseKeys.StarterSectionThermalCapacity),
             (CaseKeys.StarterSectionHotSpotFactor, CaseKeys.StarterSectionHotSpotLimit),
             (CaseKeys.DutyRest, CaseKeys.DutyRunTime),
-            (CaseKeys.DutyStartsPerHour, CaseKeys.DutyRunTime),
-        ];
-        foreach ((CaseKey key, CaseKey needed) in pairs)
-        {
-            if (file.Has(key) && !file.Has(needed)) yield return file.Problem(key, $"it without {needed.Path}", $"{needed.Path} in the file");
-        }
+            (CaseKeys.DutyStartsPerHour, CaseKeys.DutyRunTime));
+        foreach (CaseProblem problem in lonely) yield return problem;
 
         if (file.Has(CaseKeys.MotorWindingTemperatureLimit) && prepared.Setup.Heat is not ({ Armature: not null } or { Field: not null }))
             yield return file.Problem(CaseKeys.MotorWindingTemperatureLimit, "it in a case in which no winding warms up", "motor.thermal-capacity or field.thermal-capacity in the file");

@@ -52,17 +52,12 @@ internal static class CaseHeat
     /// <summary>Keys that stand alone, and as many capacities as there are no sections.</summary>
     public static IEnumerable<CaseProblem> Problems(CaseFile file, int sectionCount, FieldCircuit? field)
     {
-        (CaseKey Key, CaseKey Needed)[] pairs =
-        [
+        IEnumerable<CaseProblem> lonely = file.Lonely(
             (CaseKeys.MotorThermalResistance, CaseKeys.MotorThermalCapacity),
             (CaseKeys.FieldThermalResistance, CaseKeys.FieldThermalCapacity),
             (CaseKeys.StarterSectionCoolingTime, CaseKeys.StarterSectionThermalCapacity),
-            (CaseKeys.StarterSectionTemperatureCoefficient, CaseKeys.StarterSectionThermalCapacity),
-        ];
-        foreach ((CaseKey key, CaseKey needed) in pairs)
-        {
-            if (file.Has(key) && !file.Has(needed)) yield return file.Problem(key, $"it without {needed.Path}", $"{needed.Path} in the file");
-        }
+            (CaseKeys.StarterSectionTemperatureCoefficient, CaseKeys.StarterSectionThermalCapacity));
+        foreach (CaseProblem problem in lonely) yield return problem;
 
         if (file.Has(CaseKeys.RunAmbientTemperature) && !IsThere(file)) yield return file.Problem(CaseKeys.RunAmbientTemperature, "it in a case in which nothing warms up", "a thermal capacity in the file");
         if (file.Has(CaseKeys.FieldThermalCapacity) && field == null) yield return file.Problem(CaseKeys.FieldThermalCapacity, "it in a case without a field circuit", "field.resistance in the file");

@@ -91,6 +91,21 @@ public sealed class ContactorDemandTests
         Assert.Equal(0, brake.CarriedAmps);
     }
 
+    // A load of 60 N m that drives the shaft: 60 / 1.565 = 38 A flow back, against a back-EMF above the supply.
+    [Fact]
+    public void Line_LoadThatDrivesTheMachine_BreaksWhatItFeedsBack()
+    {
+        IReadOnlyList<ContactorDemand> demands = Demands(
+            ("load.constant-torque", null), ("load.fan-torque", null), ("load.viscous-torque", null), ("load.hoist-torque", "-60 N m"),
+            ("brake.resistance", "1.6 ohm"), ("brake.release-speed", "60 rpm"));
+
+        double amps = 60 / 1.5654;
+        Assert.Equal(amps, demands[0].Switchings[1].Amps, 0.05);
+        Assert.Equal(amps * 0.18 + 2, demands[0].Switchings[1].Volts, 0.05);
+        Assert.Equal(220 + amps * 0.18 + 2, demands[^1].Switchings[0].Volts, 0.05);
+        Assert.Equal(220 + amps * 0.18 + 2, demands[0].PeakVolts, 0.05);
+    }
+
     [Theory]
     [InlineData("[\"110 A\"]", 0)]
     [InlineData("[\"80 A\"]", 1)]

@@ -209,6 +209,20 @@ public sealed class DutyTests
         Assert.Equal(blamed, Assert.Single(problems).Key);
     }
 
+    [Theory]
+    [InlineData("11", 1)]
+    [InlineData("12", 0)]
+    public void Duty_MoreStartsThanTheControllerPermits_IsSaid(string permitted, int excesses)
+    {
+        CaseRatings ratings = CaseRatings.Of(
+            CaseDesign.Of(LineShaftCase.With(
+                ("starter.section-thermal-capacity", "[\"250 J/K\"]"), ("starter.section-cooling-time", "300 s"), ("duty.run-time", "20 s"), ("duty.starts-per-hour", "12"),
+                ("protection.starts-per-hour", permitted))),
+            TestContext.Current.CancellationToken)!;
+
+        Assert.Equal(excesses, ratings.Excesses.Count(excess => excess.Contains("protection.starts-per-hour", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Ratings_RestBesideStartsPerHour_IsRefused() =>
         Assert.Contains("duty.rest", Assert.Single(Refused(("starter.section-thermal-capacity", "[\"250 J/K\"]"), ("duty.run-time", "20 s"), ("duty.rest", "30 s"), ("duty.starts-per-hour", "10"))).Found, StringComparison.Ordinal);
