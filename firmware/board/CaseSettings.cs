@@ -7,8 +7,8 @@ namespace StarterCtl.Board;
 /// <summary>Bench rig, 48 V, 500 W</summary>
 public static class CaseSettings
 {
-    /// <summary>Beginning of the SHA-256 of the case file, 9aba0d13169549170876e296a893b4e77762804d0f7cef486b4c6c614e8dba0b.</summary>
-    public const int CaseHash = unchecked((int)0x9aba0d13);
+    /// <summary>Beginning of the SHA-256 of the case file, f9ccc9e79a6425c275b385b52076456cd068b03c62f78887b260287bdae0869e.</summary>
+    public const int CaseHash = unchecked((int)0xf9ccc9e7);
 
     /// <summary>Checksum of the settings.</summary>
     public const int Checksum = unchecked((int)0x0B84BB81);

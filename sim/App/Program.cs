@@ -12,6 +12,7 @@ using StarterCtl.Desk;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Records;
 using StarterCtl.Link;
+using StarterCtl.Sweeps.Results;
 
 namespace StarterCtl.App;
 
@@ -63,6 +64,11 @@ public static class Program
             terminal.Fail(error.Message);
             return ExitCode.Input;
         }
+        catch (SweepException error)
+        {
+            terminal.Fail(error.Message);
+            return ExitCode.Input;
+        }
         catch (OutputException error)
         {
             terminal.Fail(error.Message);
@@ -106,6 +112,7 @@ public static class Program
             DemoVerb.Do(terminal, parsed.GetValue(options.Json), parsed.GetValue(options.Out), cancellation)));
         root.Subcommands.Add(DesignVerb.Build(terminal));
         root.Subcommands.Add(RunVerb.Build(terminal));
+        root.Subcommands.Add(SweepVerb.Build(terminal));
         root.Subcommands.Add(ReplayVerb.Build(terminal));
         root.Subcommands.Add(ReportVerb.Build(terminal));
         root.Subcommands.Add(ExportVerb.Build(terminal));

@@ -54,7 +54,7 @@ public sealed class ReadmeTests : IDisposable
     public async Task Readme_MistakeBlock_IsWhatTheProgramAnswers()
     {
         string text = ShippedCases.Text("line-shaft.toml")
-            .Replace("armature-resistance = ", "armature-resistence = ", StringComparison.Ordinal)
+            .Replace("\narmature-resistance = ", "\narmature-resistence = ", StringComparison.Ordinal)
             .Replace("rated-voltage = \"220 V\"", "rated-voltage = \"220 A\"", StringComparison.Ordinal);
         string path = _cli.Write("case.toml", text);
 

@@ -31,9 +31,19 @@ public static class CaseRunner
     /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
     /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
     /// <exception cref="CaseException">The case lacks something or contradicts itself; names file, line and key.</exception>
-    public static StartStudy Run(CaseFile file, RecordOrder? order, IProgress<double>? progress, CancellationToken cancellation)
+    public static StartStudy Run(CaseFile file, RecordOrder? order, IProgress<double>? progress, CancellationToken cancellation) =>
+        Run(Prepare(file), order, progress, cancellation);
+
+    /// <summary>Runs a prepared case, on its nominal plant or on another, and writes its record as it goes.</summary>
+    /// <param name="prepared">The case.</param>
+    /// <param name="order">What takes the samples beside the record in memory; null: nothing.</param>
+    /// <param name="progress">Told now and then which part of the run is done, 0 to 1.</param>
+    /// <param name="cancellation">Ends the run with an <see cref="OperationCanceledException"/>.</param>
+    /// <exception cref="CaseException">The record's period does not fit the run.</exception>
+    public static StartStudy Run(PreparedRun prepared, RecordOrder? order, IProgress<double>? progress, CancellationToken cancellation)
     {
-        (CaseDesign designed, RunSetup setup, Settings settings) = Prepare(file);
+        (CaseDesign designed, RunSetup setup, Settings settings) = prepared;
+        CaseFile file = designed.File;
         Record record = new(RecordPeriodMicroseconds(file, setup));
         Trace trace = new();
         ISampleSink sink = record;
@@ -59,7 +69,7 @@ public static class CaseRunner
             Result = result,
             Record = record,
             Trace = trace,
-            Verdict = RunJudge.Judge(file, designed, setup.Machine, result),
+            Verdict = prepared.Judge(result),
             Warnings =
             [
                 .. designed.Warnings, .. LockoutWarnings(designed, settings), .. RunawayWarnings(designed, setup, settings),

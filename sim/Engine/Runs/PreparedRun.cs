@@ -22,4 +22,8 @@ public sealed record PreparedRun(CaseDesign Designed, RunSetup Setup, Settings S
     /// <param name="seed">Number from which noise and jitter follow, 0 to 1 000 000 000; null: the case's own.</param>
     public RunSetup RealSetup(ReadOnlySpan<double> values, int? seed = null) =>
         CasePlant.Real(Designed, Variables, values, seed) with { Events = Setup.Events };
+
+    /// <summary>Holds a run against the limits of the case, which are those of the nominal one whatever plant it was.</summary>
+    /// <param name="result">A run with these settings.</param>
+    public Verdict Judge(RunResult result) => RunJudge.Judge(Designed.File, Designed, result);
 }

@@ -2,7 +2,6 @@ using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
-using StarterCtl.Engine.Machines;
 
 namespace StarterCtl.Engine.Runs;
 
@@ -10,10 +9,10 @@ namespace StarterCtl.Engine.Runs;
 internal static class RunJudge
 {
     /// <summary>Judges a run: peak current, peak torque, time to full supply and stage order of every start, faults.</summary>
-    public static Verdict Judge(CaseFile file, CaseDesign designed, Machine machine, RunResult result)
+    public static Verdict Judge(CaseFile file, CaseDesign designed, RunResult result)
     {
         double peakLimit = PeakLimitAmps(file, designed);
-        double torqueLimit = file.Has(CaseKeys.LimitsPeakTorque) ? file.Number(CaseKeys.LimitsPeakTorque) : (designed.Input.Flux?.ConstantAt(peakLimit) ?? machine.Constant) * peakLimit;
+        double torqueLimit = file.Has(CaseKeys.LimitsPeakTorque) ? file.Number(CaseKeys.LimitsPeakTorque) : (designed.Input.Flux?.ConstantAt(peakLimit) ?? designed.Plate.MachineConstant!.Value) * peakLimit;
         List<StartPart> starts = StartPart.Of(result);
         LimitCheck peak = new("peak current", !StarterDesigner.Exceeds(result.PeakAmps, peakLimit), $"{Text.Number(result.PeakAmps)} A", $"at most {Text.Number(peakLimit)} A");
         LimitCheck torque = new("peak torque", !StarterDesigner.Exceeds(result.PeakTorqueNewtonMetres, torqueLimit), $"{Text.Number(result.PeakTorqueNewtonMetres)} N m", $"at most {Text.Number(torqueLimit)} N m");

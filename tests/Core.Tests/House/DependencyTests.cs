@@ -21,9 +21,10 @@ public sealed class DependencyTests
         ["sim/Engine/StarterCtl.Engine"] = ["StarterCtl.Core", "StarterCtl.Firmware"],
         ["sim/Desk/StarterCtl.Desk"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
         ["sim/Link/StarterCtl.Link"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine"],
+        ["sim/Sweeps/StarterCtl.Sweeps"] = ["StarterCtl.Core", "StarterCtl.Engine"],
         ["sim/Trials/StarterCtl.Trials"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Desk"],
-        ["sim/App/StarterCtl.App"] = ["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Trials"],
-        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App", "StarterCtl.Trials"],
+        ["sim/App/StarterCtl.App"] = ["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Sweeps", "StarterCtl.Trials"],
+        ["sim/Benchmarks/StarterCtl.Benchmarks"] = ["StarterCtl.Core", "StarterCtl.Firmware", "StarterCtl.Engine", "StarterCtl.App", "StarterCtl.Sweeps", "StarterCtl.Trials"],
         ["tests/Firmware.Tests/StarterCtl.Firmware.Tests"] = ["StarterCtl.Firmware", "StarterCtl.Engine"],
         // The board's own sources are compiled in: its program is for no desktop.
         ["tests/Board.Tests/StarterCtl.Board.Tests"] = ["StarterCtl.Firmware"],
@@ -53,7 +54,7 @@ public sealed class DependencyTests
     public void Projects_References_AreRead()
     {
         Assert.Equal(["StarterCtl.Core"], References("firmware/StarterCtl.Firmware.csproj"));
-        Assert.Equal(["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Trials"], References("sim/App/StarterCtl.App.csproj"));
+        Assert.Equal(["StarterCtl.Desk", "StarterCtl.Engine", "StarterCtl.Link", "StarterCtl.Sweeps", "StarterCtl.Trials"], References("sim/App/StarterCtl.App.csproj"));
         Assert.Contains("StarterCtl.Core", References("sim/Engine/StarterCtl.Engine.csproj"));
     }
 

@@ -1,0 +1,104 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading.Tasks;
+using Parquet;
+using Parquet.Schema;
+
+namespace StarterCtl.Sweeps.Results;
+
+/// <summary>Results read back, column by column, as far as they are asked for.</summary>
+public sealed class SweepTable
+{
+    private readonly string _path;
+
+    private SweepTable(string path, SweepHeader header, long rows)
+    {
+        _path = path;
+        Header = header;
+        RowCount = rows;
+    }
+
+    /// <summary>What the file holds.</summary>
+    public SweepHeader Header { get; }
+
+    /// <summary>Rows in the file.</summary>
+    public long RowCount { get; }
+
+    /// <summary>Opens results.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="SweepException">It is no whole file of results.</exception>
+    public static SweepTable Open(string path) =>
+        Read(path, reader => new SweepTable(path, SweepHeader.Read(path, reader.CustomMetadata.GetValueOrDefault(SweepHeader.Key)), RowsOf(reader).Sum(rows => rows)));
+
+    /// <summary>A column of numbers.</summary>
+    /// <param name="name">Its name; see <see cref="SweepColumns"/>.</param>
+    /// <exception cref="SweepException">The file has no such column, or is damaged.</exception>
+    public double[] Numbers(string name) => Column<double>(name);
+
+    /// <summary>The numbers of the rows.</summary>
+    public long[] Rows() => Column<long>(SweepColumns.Row);
+
+    /// <summary>Whether each row passed.</summary>
+    public bool[] Passed() => Column<bool>(SweepColumns.Passed);
+
+    /// <summary>A column of words.</summary>
+    public string[] Words(string name) => Read(_path, reader =>
+    {
+        List<string> all = [];
+        DataField field = FieldOf(reader, name);
+        for (int i = 0; i < reader.RowGroupCount; i++)
+        {
+            using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
+            string[] words = new string[group.RowCount];
+            group.ReadAsync(field, words).AsTask().GetAwaiter().GetResult();
+            all.AddRange(words);
+        }
+
+        return all.ToArray();
+    });
+
+    private T[] Column<T>(string name)
+        where T : struct => Read(_path, reader =>
+    {
+        T[] all = new T[RowCount];
+        DataField field = FieldOf(reader, name);
+        int at = 0;
+        for (int i = 0; i < reader.RowGroupCount; i++)
+        {
+            using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
+            group.ReadAsync<T>(field, all.AsMemory(at, (int)group.RowCount)).AsTask().GetAwaiter().GetResult();
+            at += (int)group.RowCount;
+        }
+
+        return all;
+    });
+
+    private DataField FieldOf(ParquetReader reader, string name) =>
+        reader.Schema.DataFields.FirstOrDefault(field => field.Name == name) ?? throw new SweepException(_path, $"no column \"{name}\"", "the results of a sweep");
+
+    private static IEnumerable<long> RowsOf(ParquetReader reader)
+    {
+        for (int i = 0; i < reader.RowGroupCount; i++)
+        {
+            using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
+            yield return group.RowCount;
+        }
+    }
+
+    private static T Read<T>(string path, Func<ParquetReader, T> read)
+    {
+        try
+        {
+            return Task.Run(async () =>
+            {
+                await using ParquetReader reader = await ParquetReader.CreateAsync(path).ConfigureAwait(false);
+                return read(reader);
+            }).GetAwaiter().GetResult();
+        }
+        catch (Exception error) when (error is not (SweepException or OutOfMemoryException))
+        {
+            throw new SweepException(path, $"a file that cannot be read ({error.Message})", "the whole results of a sweep");
+        }
+    }
+}
