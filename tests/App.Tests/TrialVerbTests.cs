@@ -167,6 +167,21 @@ public sealed class TrialVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task DiskThatFillsUpUnderARecord_NamesWhatIsKept()
+    {
+        Assert.SkipUnless(File.Exists("/dev/full"), "needs a device that is always full");
+        Directory.CreateDirectory(_cli.OutFolder);
+        string record = Path.Combine(_cli.OutFolder, $"peak.33.bundle.zip.{Environment.ProcessId}.record.csv");
+        File.CreateSymbolicLink(record, "/dev/full");
+
+        Assert.Equal(4, await _cli.Run("trial", Trial("peak.trial.toml", 33), "--bundle", "--out", _cli.OutFolder));
+
+        Assert.Contains($"{record}: cannot be written: the disk is full; what was recorded so far is kept there", _cli.Errors, StringComparison.Ordinal);
+        Assert.True(File.Exists(Path.ChangeExtension(record, ".json")));
+        Assert.False(File.Exists(Path.Combine(_cli.OutFolder, "peak.33.bundle.zip")));
+    }
+
+    [Fact]
     public async Task CtrlC_AbortsWhatRunsWritesTheVerdictsAndGivesCode5()
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "sends a POSIX signal");

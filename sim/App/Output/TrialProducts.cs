@@ -15,6 +15,7 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
 {
     private const string LinesName = "trials.jsonl";
     private const string XmlName = "trials.junit.xml";
+    private const string RecordIsKept = "; what was recorded so far is kept there";
 
     private readonly RunHeader _header;
     private readonly string _linesPath;
@@ -60,14 +61,14 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
     public ISampleSink? Started(Trial trial, int attempt)
     {
         ISampleSink? record = null;
-        if (_bundles != null) Try(_folder, () => record = new SinkOnDisk(_folder, _bundles.Started(trial, attempt)));
+        if (_bundles != null) Try(_folder, () => record = new SinkOnDisk(_bundles.RecordPathOf(trial, attempt), _bundles.Started(trial, attempt)));
         return record;
     }
 
     /// <inheritdoc/>
     public void Ended(Trial trial, int attempt, TrialAttempt ended)
     {
-        if (_bundles != null) Try(_folder, () => _bundles.Ended(trial, attempt, ended));
+        if (_bundles != null) Try(_bundles.RecordPathOf(trial, attempt), () => _bundles.Ended(trial, attempt, ended), RecordIsKept);
     }
 
     /// <inheritdoc/>
@@ -106,7 +107,7 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
         }
     }
 
-    private static void Try(string path, Action write)
+    private static void Try(string path, Action write, string left = "")
     {
         try
         {
@@ -114,12 +115,12 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            throw OutputException.Of(path, error);
+            throw OutputException.Of(path, error, left);
         }
     }
 
     // A record that cannot go on ends the run with a word for the disk, not for the target.
-    private sealed class SinkOnDisk(string folder, ISampleSink record) : ISampleSink
+    private sealed class SinkOnDisk(string path, ISampleSink record) : ISampleSink
     {
         public long PeriodMicroseconds => record.PeriodMicroseconds;
 
@@ -131,7 +132,7 @@ internal sealed class TrialProducts : ITrialWatch, IDisposable
             }
             catch (IOException error)
             {
-                throw OutputException.Of(folder, error);
+                throw OutputException.Of(path, error, RecordIsKept);
             }
         }
     }

@@ -14,11 +14,14 @@ public sealed class BundleWatch(string folder, RunHeader header) : IDisposable
 {
     private readonly ConcurrentDictionary<string, (string RecordPath, RecordWriter Writer)> _open = new();
 
+    /// <summary>Where the record of an attempt is while it runs, and stays when its bundle cannot be made.</summary>
+    public string RecordPathOf(Trial trial, int attempt) => Path.Combine(folder, $"{BundleFile.NameOf(trial, attempt)}.{Environment.ProcessId}.record.csv");
+
     /// <summary>Opens the record of an attempt.</summary>
     /// <exception cref="IOException">It cannot be made.</exception>
     public ISampleSink Started(Trial trial, int attempt)
     {
-        string name = BundleFile.NameOf(trial, attempt), path = Path.Combine(folder, $"{name}.{Environment.ProcessId}.record.csv");
+        string name = BundleFile.NameOf(trial, attempt), path = RecordPathOf(trial, attempt);
         RecordHeader record = RecordHeader.Of(trial.Case, trial.Job.Run.Setup, trial.Job.Run.Settings, trial.Job.Run.Setup.PeriodMicroseconds);
         RecordWriter writer = RecordFormats.Open(RecordFormat.Csv, path, record);
         _open[name] = (path, writer);
@@ -33,8 +36,18 @@ public sealed class BundleWatch(string folder, RunHeader header) : IDisposable
         if (!_open.TryRemove(name, out (string RecordPath, RecordWriter Writer) open)) return;
         using (open.Writer) open.Writer.Complete();
         string place = Path.Combine(folder, name), beside = place + ".partial";
-        BundleFile.Write(beside, BundleManifest.Of(header, trial, number, attempt), trial, open.RecordPath);
-        File.Move(beside, place, true);
+        try
+        {
+            BundleFile.Write(beside, BundleManifest.Of(header, trial, number, attempt), trial, open.RecordPath);
+            File.Move(beside, place, true);
+        }
+        catch
+        {
+            // A ZIP without its end is no use, and may leave room for the rest.
+            File.Delete(beside);
+            throw;
+        }
+
         File.Delete(open.RecordPath);
         File.Delete(Path.ChangeExtension(open.RecordPath, ".json"));
     }
