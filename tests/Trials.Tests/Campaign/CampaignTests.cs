@@ -4,6 +4,7 @@ using System.IO;
 using System.Linq;
 using StarterCtl.Core;
 using StarterCtl.Engine.Cases;
+using StarterCtl.Trials.Files;
 using StarterCtl.Trials.Running;
 using Xunit;
 
@@ -32,6 +33,16 @@ public sealed class CampaignTests(Campaign campaign) : IClassFixture<Campaign>
             Assert.True(trial.Case.Number(CaseKeys.SensorsCurrentNoise) > 0 && trial.Case.Number(CaseKeys.SensorsVoltageNoise) > 0 && trial.Case.Number(CaseKeys.SensorsSpeedNoise) > 0, trial.Name);
             Assert.True(trial.Case.Count(CaseKeys.ContactorsBounceCount) > 0, trial.Name);
         });
+    }
+
+    // It takes as long as it says, so that only its file is looked at here.
+    [Fact]
+    public void TrialByTheClock_IsTenMinutesInStepsOf1Ms_AndNoPartOfTheCampaign()
+    {
+        Trial trial = Assert.Single(TrialFile.Read(Path.Combine(Campaign.Folder, "real-time", "ten-minutes.trial.toml")));
+
+        Assert.Equal((600.0, 1000), (trial.Job.Run.Setup.DurationSeconds, trial.Job.Run.Setup.PeriodMicroseconds));
+        Assert.DoesNotContain(campaign.Trials, other => other.Name == trial.Name);
     }
 
     [Fact]
