@@ -52,6 +52,30 @@ public sealed class PartsRefusalTests
         Assert.Contains("parts of more joules", problem.Allowed, StringComparison.Ordinal);
     }
 
+    // The first section takes 9.5 kJ. In parallel 0.885 ohm has two thirds of it and 1.77 ohm one third; in series 0.41 ohm has 69 % and
+    // 0.18 ohm 31 %.
+    [Theory]
+    [InlineData(0.885, 6700, 1.77, 3350, true)]
+    [InlineData(0.885, 6000, 1.77, 9000, false)]
+    [InlineData(0.885, 9000, 1.77, 3000, false)]
+    [InlineData(0.41, 7000, 0.18, 3100, true)]
+    [InlineData(0.41, 6300, 0.18, 9000, false)]
+    [InlineData(0.41, 9000, 0.18, 2700, false)]
+    public void Choose_TwoPartsForASection_HoldsEachAgainstItsOwnHeat(double firstOhms, double firstJoules, double secondOhms, double secondJoules, bool isEnough)
+    {
+        StockList stock = PartsCases.Stock((firstOhms, 10_000, firstJoules, 1, 1), (secondOhms, 10_000, secondJoules, 1, 1), (0.34, 10_000, 50_000, 1, 1), (0.2, 10_000, 50_000, 1, 1), (0.11, 10_000, 50_000, 1, 1));
+        PartsRequest request = new() { Stock = stock, PartsPerSection = 2, Objective = PartsObjective.Count };
+
+        if (isEnough)
+        {
+            Assert.Equal(2, PartsCases.Choose(CaseFile.Parse("case.toml", LineShaft), request).Sections[0].Network.Count);
+        }
+        else
+        {
+            Assert.Contains(firstJoules < secondJoules ? "P1 in section 1 would take" : "P2 in section 1 would take", Refusal(LineShaft, request).Found, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public void Choose_TooManyStartsAnHour_CountsTheMeanPower()
     {
