@@ -53,7 +53,7 @@ internal static class SweepVerb
             call.Terminal.Work("sweep", progress =>
             {
                 using SweepWriter writer = new(beside, SweepHeader.Of(plan));
-                SweepRunner.Run(plan, 0, plan.Count, writer.Add, null, progress, call.Cancellation);
+                SweepRunner.Run(plan, 0, plan.Count, writer.Add, progress: progress, cancellation: call.Cancellation);
                 writer.Complete();
                 return plan.Count;
             });

@@ -33,18 +33,19 @@ public static class SweepRunner
     /// <param name="take">Takes each block of rows, in the order of the rows, one at a time; the block is not kept.</param>
     /// <param name="cores">Cores to use; null: all.</param>
     /// <param name="progress">Told which part is done, 0 to 1.</param>
+    /// <param name="blockRows">Rows between two hand-overs; a file's bytes depend on it, its rows do not.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/> within a start's time.</param>
-    public static void Run(SweepPlan plan, long first, long count, Action<ReadOnlyMemory<SweepRow>> take, int? cores = null, IProgress<double>? progress = null, CancellationToken cancellation = default)
+    public static void Run(SweepPlan plan, long first, long count, Action<ReadOnlyMemory<SweepRow>> take, int? cores = null, IProgress<double>? progress = null, int blockRows = BlockRows, CancellationToken cancellation = default)
     {
         ParallelOptions options = new() { MaxDegreeOfParallelism = cores ?? Environment.ProcessorCount, CancellationToken = cancellation };
-        SweepRow[] running = new SweepRow[Math.Min(BlockRows, count)], taken = new SweepRow[running.Length];
+        SweepRow[] running = new SweepRow[Math.Min(blockRows, count)], taken = new SweepRow[running.Length];
         Task handedOver = Task.CompletedTask;
         long done = 0;
         try
         {
-            for (long begin = first; begin < first + count; begin += BlockRows)
+            for (long begin = first; begin < first + count; begin += blockRows)
             {
-                int rows = (int)Math.Min(BlockRows, first + count - begin);
+                int rows = (int)Math.Min(blockRows, first + count - begin);
                 SweepRow[] block = running;
                 long blockBegin = begin;
                 Parallel.For(0, rows, options, i =>

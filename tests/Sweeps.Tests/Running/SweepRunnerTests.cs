@@ -39,6 +39,26 @@ public sealed class SweepRunnerTests
     }
 
     [Fact]
+    public void Run_InManyBlocks_HandsEveryRowOnInItsOrder()
+    {
+        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 30, 7));
+        List<SweepRow> rows = [];
+
+        SweepRunner.Run(plan, 0, 30, block => rows.AddRange(block.Span), blockRows: 7, cancellation: TestContext.Current.CancellationToken);
+
+        Assert.Equal(Rows(plan, 0, 30).Select(Text), rows.Select(Text));
+    }
+
+    [Fact]
+    public void SeedOf_EveryRow_IsAnother()
+    {
+        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 1000, 7)), other = Plan(new SweepOrder(SamplingMethod.Sobol, 1000, 8));
+
+        Assert.Equal(1000, Enumerable.Range(0, 1000).Select(row => plan.SeedOf(row)).Distinct().Count());
+        Assert.NotEqual(plan.SeedOf(0), other.SeedOf(0));
+    }
+
+    [Fact]
     public void Run_AnotherCountOfSobolRows_LeavesTheFirstAsTheyAre() =>
         Assert.Equal(
             Rows(Plan(new SweepOrder(SamplingMethod.Sobol, 100, 7)), 0, 10).Select(Text),
@@ -79,7 +99,7 @@ public sealed class SweepRunnerTests
         using CancellationTokenSource stop = new();
         SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 100_000, 7));
 
-        Assert.ThrowsAny<OperationCanceledException>(() => SweepRunner.Run(plan, 0, plan.Count, _ => { }, null, new Stop(stop), stop.Token));
+        Assert.ThrowsAny<OperationCanceledException>(() => SweepRunner.Run(plan, 0, plan.Count, _ => { }, null, new Stop(stop), cancellation: stop.Token));
     }
 
     [Fact]
