@@ -15,7 +15,7 @@ public sealed class PartsDesignerTests
     private const double StartsPerHour = 6;
 
     // A draw is thousands of designs.
-    private const int Draws = 5;
+    private const int Draws = 3;
 
     // Source: none needed; every combination is tried, with networks, burdens and stock counted by this test.
     [Theory]
@@ -109,7 +109,7 @@ public sealed class PartsDesignerTests
         string starter = u[0] < 0.5 ? "peak-current = \"100 A\"\nstages = 3" : "peak-current = \"104 A\"\nswitching-current = \"45 A\"";
         CaseFile file = isSeries ? Series(u) : PartsCases.Of(220, 0.25 + 0.1 * u[1], 1.6, 2 + 3 * u[2], 20 * u[3], starter);
         CaseDesign wanted = CaseDesign.Of(file);
-        int perSection = u[5] < 0.4 ? 1 : 2, parts = perSection == 1 ? 5 + (int)(3 * u[4]) : isSeries ? 3 : 4;
+        int perSection = u[5] < 0.4 ? 1 : 2, parts = perSection == 1 ? 4 + (int)(3 * u[4]) : isSeries ? 3 : 4;
         (double Ohms, double Watts, double Joules, double Price, int? Quantity)[] rows = [.. Enumerable.Range(0, parts).Select(i =>
         {
             DesignedStage near = wanted.Design.Stages[i % wanted.Design.StageCount];
