@@ -1,7 +1,6 @@
 using System;
 using System.Diagnostics;
 using System.IO;
-using System.Text.Json;
 using System.Threading;
 using System.Threading.Tasks;
 using StarterCtl.Core;
@@ -58,34 +57,6 @@ public sealed class BoardProcessTests : IDisposable
         Assert.Equal(2, await _cli.Run("link", "watch", board.Port, "--every", "4.6"));
         Assert.Contains("--every: found 4.6 ms; allowed: 4.688 ms or more, which a sample takes at 115200 baud; a faster line takes more (--baud)", _cli.Errors, StringComparison.Ordinal);
         Assert.Equal(0, await _cli.Run("link", "stop", board.Port));
-    }
-
-    /// <summary>A trial as it is, against the board's end of a serial line: no real port is here, a pseudo-terminal is opened and read in the same way.</summary>
-    [Fact]
-    public async Task Trial_AgainstABoardBehindAPseudoTerminal_HasTheSimulatorsVerdict()
-    {
-        Assert.SkipUnless(OperatingSystem.IsLinux(), "the program opens pseudo-terminals as Linux has them");
-        string trial = _cli.Write("rig.trial.toml", $"""
-            case = "{RunningBoard.BenchRig}"
-            [set]
-            run.duration = "0.2 s"
-            [[expect]]
-            name = "peak"
-            signal = "armatureAmps"
-            at-most = "33 A"
-            """);
-        Assert.Equal(0, await _cli.Run("trial", trial, "--json", "--out", _cli.OutFolder));
-        string simulated = _cli.Json().GetProperty("trials")[0].GetProperty("attempts")[0].GetProperty("expectations").ToString();
-        using BoardProcess board = await BoardProcess.StartAsync(RunningBoard.BenchRig, "--pty", "--memory", MemoryPath);
-
-        Assert.Equal(0, await _cli.Run("trial", trial, "--target", board.Port, "--connect-timeout", "60", "--step-timeout", "20", "--json", "--out", _cli.OutFolder));
-
-        JsonElement attempt = _cli.Json().GetProperty("trials")[0].GetProperty("attempts")[0];
-        Assert.Equal(simulated, attempt.GetProperty("expectations").ToString());
-        Assert.Equal((202, 0), (attempt.GetProperty("link").GetProperty("exchanges").GetInt32(), attempt.GetProperty("link").GetProperty("lostFrames").GetInt32()));
-        // The port is free again, and the board its own machine's.
-        Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
-        Assert.Equal(0, await _cli.Run("replay", "--verify", Path.Combine(_cli.OutFolder, "rig.bundle.zip")));
     }
 
     [Theory]
