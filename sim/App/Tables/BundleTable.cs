@@ -17,6 +17,8 @@ internal static class BundleTable
             else console.MarkupLineInterpolated($"  FAIL  {check.Name}: {check.Seen}, the bundle says {check.Limit}");
         }
 
-        console.MarkupLineInterpolated($"[bold]Verified: {(verdict.Passed ? "yes" : "no")}[/]");
+        if (manifest.ByTheClock) console.MarkupLineInterpolated($"  none  replay: by the clock the board's ticks are its own, and the rows of the record those of the machine");
+        string without = manifest.ByTheClock ? ", without a replay" : "";
+        console.MarkupLineInterpolated($"[bold]Verified: {(verdict.Passed ? $"yes{without}" : "no")}[/]");
     }
 }

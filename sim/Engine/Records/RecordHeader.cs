@@ -52,6 +52,10 @@ public sealed record RecordHeader
     /// <summary>Time between samples, microseconds.</summary>
     public required long RecordPeriodMicroseconds { get; init; }
 
+    /// <summary>True where the controller ticked by a clock of its own: then the rows are the machine's steps and not its ticks.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool ByTheClock { get; init; }
+
     /// <summary>The header of a simulated case.</summary>
     /// <param name="file">The case.</param>
     /// <param name="setup">What is simulated.</param>

@@ -45,7 +45,7 @@ public sealed class Replay
     /// <param name="samples">Its samples, one of every control period, the first of the controller's power-up.</param>
     /// <param name="with">Other settings than those of the header, to see what they would have decided; null: the record's own.</param>
     /// <param name="cancellation">Ends the replay with an <see cref="OperationCanceledException"/>.</param>
-    /// <exception cref="RecordException">The record leaves out control periods or does not begin with the power-up, or its settings cannot be read.</exception>
+    /// <exception cref="RecordException">The record leaves out control periods, does not begin with the power-up or was made by the clock, or its settings cannot be read.</exception>
     public static ReplayResult Of(RecordHeader header, IEnumerable<Sample> samples, Settings? with = null, CancellationToken cancellation = default)
     {
         if (header.RecordPeriodMicroseconds != header.ControlPeriodMicroseconds)
@@ -54,6 +54,11 @@ public sealed class Replay
                 $"record of {header.Case}",
                 $"a sample every {header.RecordPeriodMicroseconds} us while the controller decided every {header.ControlPeriodMicroseconds} us",
                 $"a sample of every control period: starterctl run {header.Case} --every-period");
+        }
+
+        if (header.ByTheClock)
+        {
+            throw new RecordException($"record of {header.Case}", "rows of a machine by the clock, beside which the board ticked by its own", "a record of the controller's own ticks: of the simulator, or of a board in lockstep");
         }
 
         Replay replay = new(header, with);

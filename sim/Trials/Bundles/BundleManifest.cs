@@ -54,12 +54,16 @@ public sealed record BundleManifest
     /// <summary>What became of the limits of the link, which no record shows; empty where there were none.</summary>
     public IReadOnlyList<Outcome> Link { get; init; } = [];
 
+    /// <summary>True where machine and board kept to clocks of their own, so that there is no replay.</summary>
+    public bool ByTheClock { get; init; }
+
     /// <summary>The manifest of an attempt.</summary>
     public static BundleManifest Of(RunHeader header, Trial trial, int number, TrialAttempt attempt) => new()
     {
         Planned = RunHeader.Plan(trial),
         Row = trial.Row,
         Target = header.Target,
+        ByTheClock = header.ByTheClock,
         CoreVersion = attempt.Report?.CoreVersion ?? header.CoreVersion,
         Attempt = number,
         Verdict = VerdictText.Word(attempt.Verdict),

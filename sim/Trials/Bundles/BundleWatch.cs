@@ -22,7 +22,7 @@ public sealed class BundleWatch(string folder, RunHeader header) : IDisposable
     public ISampleSink Started(Trial trial, int attempt)
     {
         string name = BundleFile.NameOf(trial, attempt), path = RecordPathOf(trial, attempt);
-        RecordHeader record = RecordHeader.Of(trial.Case, trial.Job.Run.Setup, trial.Job.Run.Settings, trial.Job.Run.Setup.PeriodMicroseconds);
+        RecordHeader record = RecordHeader.Of(trial.Case, trial.Job.Run.Setup, trial.Job.Run.Settings, trial.Job.Run.Setup.PeriodMicroseconds) with { ByTheClock = header.ByTheClock };
         RecordWriter writer = RecordFormats.Open(RecordFormat.Csv, path, record);
         _open[name] = (path, writer);
         return writer;

@@ -22,9 +22,12 @@ public sealed record RunHeader(string Target, string CoreVersion, IReadOnlyList<
     /// <param name="Seed">The number from which all noise follows.</param>
     public sealed record Planned(string Trial, string File, string FileSha256, string Case, string CaseSha256, string SettingsChecksum, int Seed);
 
+    /// <summary>True where machine and board kept to clocks of their own.</summary>
+    public bool ByTheClock { get; init; }
+
     /// <summary>The header of a run.</summary>
     public static RunHeader Of(ITrialTarget target, IEnumerable<Trial> trials) =>
-        new(target.Name, CoreIdentity.Version, [.. trials.Select(Plan)]);
+        new(target.Name, CoreIdentity.Version, [.. trials.Select(Plan)]) { ByTheClock = target.IsByTheClock };
 
     /// <summary>The line of one trial.</summary>
     public static Planned Plan(Trial trial) => new(

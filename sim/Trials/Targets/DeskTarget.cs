@@ -21,6 +21,9 @@ public sealed class DeskTarget(ExchangePace pace, TargetTiming timing) : ITrialT
     public bool IsHardware => true;
 
     /// <inheritdoc/>
+    public bool IsByTheClock => pace.IsRealTime;
+
+    /// <inheritdoc/>
     public TargetReport Run(TargetJob job, ISampleSink samples, IProgress<double>? progress, CancellationToken cancellation)
     {
         using WireLine line = new();

@@ -20,6 +20,9 @@ public interface ITrialTarget
     /// <summary>True where there is one of it: trials run one at a time. Otherwise <see cref="Run"/> is called from several threads at once.</summary>
     bool IsHardware { get; }
 
+    /// <summary>True where the machine and the board keep to clocks of their own: then no replay of the record can give every decision again.</summary>
+    bool IsByTheClock { get; }
+
     /// <summary>Runs one trial from a fresh controller to the end of its case.</summary>
     /// <param name="job">What is run. Its settings are the board's when this returns.</param>
     /// <param name="samples">Receives a sample at every whole multiple of its period, the first before time 0, in the order of time and from one thread.</param>

@@ -33,6 +33,9 @@ public sealed class LinkTarget(string name, Func<CancellationToken, Task<Stream>
     public bool IsHardware => true;
 
     /// <inheritdoc/>
+    public bool IsByTheClock => pace.IsRealTime;
+
+    /// <inheritdoc/>
     public TargetReport Run(TargetJob job, ISampleSink samples, IProgress<double>? progress, CancellationToken cancellation) =>
         // A thread of its own: the caller's may be one that must not wait for tasks.
         Task.Run(() => RunAsync(job, samples, progress, cancellation), CancellationToken.None).GetAwaiter().GetResult();

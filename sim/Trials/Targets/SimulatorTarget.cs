@@ -16,6 +16,9 @@ public sealed class SimulatorTarget : ITrialTarget
     public bool IsHardware => false;
 
     /// <inheritdoc/>
+    public bool IsByTheClock => false;
+
+    /// <inheritdoc/>
     public TargetReport Run(TargetJob job, ISampleSink samples, IProgress<double>? progress, CancellationToken cancellation)
     {
         StartSimulation.Run(job.Run.Setup, job.Run.Settings, samples, null, progress, cancellation);

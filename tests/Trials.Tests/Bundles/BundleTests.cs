@@ -59,6 +59,26 @@ public sealed class BundleTests : IDisposable
         Assert.Contains(reader.Samples(), sample => sample.ArmatureAmps == 0 && float.IsNegative(sample.ArmatureAmps));
     }
 
+    // The board ticks by its own clock on readings that it was given last, so nothing of it could be replayed; all else is proved.
+    [Fact]
+    public void Bundle_OfATrialByTheClock_IsVerifiedWithoutAReplay()
+    {
+        Trial trial = Texts.ReadOne(Texts.Head + "[set]\nrun.duration = \"0.3 s\"\n[[expect]]\nname = \"fault\"\nfault = \"none\"\n");
+        string path = Write(trial, new DeskTarget(ExchangePace.RealTime, new TargetTiming { Connect = TimeSpan.FromSeconds(60), Step = TimeSpan.FromSeconds(20) }));
+
+        Verdict verdict = BundleCheck.Of(path, null, CancellationToken.None).Verdict;
+
+        Assert.True(verdict.Passed, string.Join('\n', verdict.Checks));
+        Assert.Equal(
+            ["trial file", "case file", "settings of the trial", "settings of the record", "record", "core version", "expectation fault", "verdict"],
+            verdict.Checks.Select(check => check.Name));
+        using (RecordReader reader = BundleArchive.OpenRecord(path)) Assert.Contains("by the clock", Assert.Throws<RecordException>(() => Replay.Of(reader.Header, reader.Samples(), null, CancellationToken.None)).Message, StringComparison.Ordinal);
+
+        // A record of lockstep does not escape its replay by calling itself one.
+        Change(path, "manifest.json", "\"byTheClock\": true", "\"byTheClock\": false");
+        Assert.Contains(BundleCheck.Of(path, null, CancellationToken.None).Verdict.Checks, check => check is { Name: "clock of the record", Passed: false });
+    }
+
     [Theory]
     [InlineData("out/overload.crane-running.bundle.zip", "overload.crane-running")]
     [InlineData("peak.zip", "peak")]
@@ -188,6 +208,8 @@ public sealed class BundleTests : IDisposable
         public string Name => "unplugged";
 
         public bool IsHardware => true;
+
+        public bool IsByTheClock => false;
 
         public TargetReport Run(TargetJob job, ISampleSink samples, IProgress<double>? progress, CancellationToken cancellation) =>
             new SimulatorTarget().Run(job, new Cut(samples), progress, cancellation);

@@ -15,6 +15,8 @@ internal sealed class StubTarget(bool isHardware, params Action<CancellationToke
 
     public bool IsHardware => isHardware;
 
+    public bool IsByTheClock => false;
+
     /// <summary>Most goes at once.</summary>
     public int MostAtOnce { get; private set; }
 
