@@ -13,7 +13,7 @@ internal static class LinkFiguresTable
 {
     private const int BarWidth = 40;
 
-    /// <summary>Prints the figures of every trial that had a link, and how often which latency occurred in all of them.</summary>
+    /// <summary>Prints the figures of every trial that had a link, how often which latency occurred in all of them, and how late steps by the clock were.</summary>
     public static void Show(IAnsiConsole console, IReadOnlyList<TrialResult> results)
     {
         (string Name, LinkFigures Link)[] linked = [.. results.Where(result => result.Last?.Report?.Link != null).Select(result => (result.Trial.Name, result.Last!.Report!.Link!))];
@@ -29,17 +29,19 @@ internal static class LinkFiguresTable
         }
 
         console.Write(table);
-        ShowHistogram(console, linked);
+        ShowHistogram(console, "latency up to, ms", "exchanges", linked.SelectMany(entry => entry.Link.Histogram));
+        ShowHistogram(console, "step late by up to, ms", "steps", linked.SelectMany(entry => entry.Link.StepsLate));
     }
 
-    private static void ShowHistogram(IAnsiConsole console, IEnumerable<(string Name, LinkFigures Link)> linked)
+    private static void ShowHistogram(IAnsiConsole console, string head, string what, IEnumerable<LatencyClass> entries)
     {
-        LatencyClass[] classes = [.. linked.SelectMany(entry => entry.Link.Histogram).GroupBy(entry => entry.UpToSeconds).OrderBy(group => group.Key)
+        LatencyClass[] classes = [.. entries.GroupBy(entry => entry.UpToSeconds).OrderBy(group => group.Key)
             .Select(group => new LatencyClass(group.Key, group.Sum(entry => entry.Count)))];
+        if (classes.Length == 0) return;
         long most = classes.Max(entry => entry.Count);
         Table table = Tables.New();
-        table.AddColumn(Tables.Number("latency up to, ms"));
-        table.AddColumn(Tables.Number("exchanges"));
+        table.AddColumn(Tables.Number(head));
+        table.AddColumn(Tables.Number(what));
         table.AddColumn(new TableColumn("").NoWrap());
         foreach (LatencyClass entry in classes)
         {

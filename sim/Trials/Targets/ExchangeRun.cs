@@ -59,6 +59,9 @@ internal sealed class ExchangeRun
     /// <summary>Latencies so far.</summary>
     public LatencyHistogram Latencies { get; } = new();
 
+    /// <summary>How far behind its time each model step by the clock began.</summary>
+    public LatencyHistogram StepsLate { get; } = new();
+
     /// <summary>Model steps that began more than a period late, and exchanges that were not answered when the next was due.</summary>
     public long MissedDeadlines { get; private set; }
 
@@ -147,7 +150,9 @@ internal sealed class ExchangeRun
             cancellation.ThrowIfCancellationRequested();
         }
 
-        if (_clock.Elapsed.TotalSeconds - seconds > _periodSeconds) MissedDeadlines++;
+        double late = _clock.Elapsed.TotalSeconds - seconds;
+        StepsLate.Add(Math.Max(0, late));
+        if (late > _periodSeconds) MissedDeadlines++;
     }
 
     private Sample Sampled(double now, int elapsedMicroseconds, double newtonMetres)

@@ -21,4 +21,7 @@ public sealed record LinkFigures(
 {
     /// <summary>How many latencies fell into which class, from the shortest to the longest.</summary>
     public IReadOnlyList<LatencyClass> Histogram { get; init; } = [];
+
+    /// <summary>How many model steps by the clock began how far behind their time; empty in lockstep.</summary>
+    public IReadOnlyList<LatencyClass> StepsLate { get; init; } = [];
 }

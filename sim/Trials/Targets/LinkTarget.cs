@@ -140,6 +140,7 @@ public sealed class LinkTarget(string name, Func<CancellationToken, Task<Stream>
                 latencies.Count, run.MissedDeadlines, Lost(health) - Lost(before), latencies.LeastLatencySeconds, latencies.Quantile(0.5), latencies.Quantile(0.99), latencies.LargestLatencySeconds)
             {
                 Histogram = latencies.Classes(),
+                StepsLate = run.StepsLate.Classes(),
             },
         };
     }

@@ -40,6 +40,7 @@ public sealed class DeskTargetTests
         Assert.True(differs < 0, differs < 0 ? "" : $"sample {differs}:\n{onDesk.Samples[differs]}\nsimulated\n{simulated.Samples[differs]}");
         Assert.Equal(onDesk.Samples.Count, report.Link!.Exchanges);
         Assert.Equal((0, 0), (report.Link.MissedDeadlines, report.Link.LostFrames));
+        Assert.Empty(report.Link.StepsLate);
         Assert.Equal((CoreIdentity.Version, SettingsText.Checksum(CaseRunner.Prepare(file).Settings)), (report.CoreVersion, report.SettingsChecksum));
     }
 
@@ -57,6 +58,9 @@ public sealed class DeskTargetTests
         Assert.True(report.Link!.Exchanges + report.Link.MissedDeadlines >= 251, $"{report.Link}");
         Assert.InRange(report.Link.MedianLatencySeconds, report.Link.LeastLatencySeconds, report.Link.LargestLatencySeconds * 1.05);
         Assert.Equal(report.Link.Exchanges, report.Link.Histogram.Sum(entry => entry.Count));
+        // Steps 0 to 2500; those that are more than their own length late are among the missed.
+        Assert.Equal(2501, report.Link.StepsLate.Sum(entry => entry.Count));
+        Assert.InRange(report.Link.StepsLate.Where(entry => entry.UpToSeconds > 0.002).Sum(entry => entry.Count), 0, report.Link.MissedDeadlines);
     }
 
     [Fact]
