@@ -32,6 +32,7 @@ public sealed class BoardTrialTests : IDisposable
         JsonElement attempt = _cli.Json().GetProperty("trials")[0].GetProperty("attempts")[0];
         Assert.Equal(simulated, attempt.GetProperty("expectations").ToString());
         Assert.Equal((202, 0), (attempt.GetProperty("link").GetProperty("exchanges").GetInt32(), attempt.GetProperty("link").GetProperty("lostFrames").GetInt32()));
+        Assert.Equal("board on the desk, version 0.1.0", attempt.GetProperty("board").GetString());
         // The port is free again, and the board its own machine's.
         Assert.Equal(0, await _cli.Run("link", "hello", board.Port));
         Assert.Equal(0, await _cli.Run("replay", "--verify", Path.Combine(_cli.OutFolder, "rig.bundle.zip")));

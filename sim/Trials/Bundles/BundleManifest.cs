@@ -39,6 +39,9 @@ public sealed record BundleManifest
     /// <summary>Version of the core that decided.</summary>
     public required string CoreVersion { get; init; }
 
+    /// <summary>The board as it calls itself; null where there was none, or it did not get to that.</summary>
+    public string? Board { get; init; }
+
     /// <summary>Which attempt it was, from 1.</summary>
     public required int Attempt { get; init; }
 
@@ -64,6 +67,7 @@ public sealed record BundleManifest
         Row = trial.Row,
         Target = header.Target,
         ByTheClock = header.ByTheClock,
+        Board = attempt.Report?.Board,
         CoreVersion = attempt.Report?.CoreVersion ?? header.CoreVersion,
         Attempt = number,
         Verdict = VerdictText.Word(attempt.Verdict),

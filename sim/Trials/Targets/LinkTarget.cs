@@ -136,6 +136,7 @@ public sealed class LinkTarget(string name, Func<CancellationToken, Task<Stream>
         LatencyHistogram latencies = run.Latencies;
         return new TargetReport(greeting.Version, $"0x{greeting.SettingsChecksum:X8}")
         {
+            Board = $"{greeting.BoardName}, version {greeting.Version}",
             Link = new LinkFigures(
                 latencies.Count, run.MissedDeadlines, Lost(health) - Lost(before), latencies.LeastLatencySeconds, latencies.Quantile(0.5), latencies.Quantile(0.99), latencies.LargestLatencySeconds)
             {

@@ -52,7 +52,7 @@ public sealed class BundleTests : IDisposable
 
         (BundleManifest manifest, Verdict verdict) = BundleCheck.Of(path, null, CancellationToken.None);
 
-        Assert.Equal(("board on the desk", "pass"), (manifest.Target, manifest.Verdict));
+        Assert.Equal(("board on the desk", "board on the desk, version 0.1.0", "pass"), (manifest.Target, manifest.Board, manifest.Verdict));
         Assert.True(verdict.Passed, string.Join('\n', verdict.Checks));
         Assert.Contains(verdict.Checks, check => check.Seen == "5002 ticks, every output the same");
         using RecordReader reader = BundleArchive.OpenRecord(path);
