@@ -15,6 +15,8 @@ public sealed class DeskFaultTests
     [InlineData("line-shaft.toml", WithPulses + "\n[[event]]\nat = \"0.7 s\"\nmissing-pulses = 1\n", FaultId.SpeedSignalLost, 0.7)]
     [InlineData("speed-lost-starting.toml", null, FaultId.SpeedSignalLost, 1.0)]
     [InlineData("welded-stage.toml", null, FaultId.ContactDidNotOpen, 7.0)]
+    [InlineData("current-sensor.toml", null, FaultId.SectionDrifted, 0.0)]
+    [InlineData("line-shaft.toml", "\n[protection]\ndisagreement = \"8 V\"\n\n[[event]]\nat = \"0.5 s\"\nsensor = \"armature current\"\nsensor-fault = \"stuck\"\n", FaultId.BackEmfDisagreement, 0.5)]
     public void Fault_OfTheCase_TripsWithTheSimulatorsId(string caseName, string? instead, FaultId expected, double atSeconds)
     {
         using DeskBench bench = new(caseName, instead);

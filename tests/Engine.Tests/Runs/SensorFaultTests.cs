@@ -41,6 +41,33 @@ public sealed class SensorFaultTests
         Assert.Equal(lowest, sensor == SensorName.SupplyVolts ? at.SupplyVolts : at.ArmatureAmps);
     }
 
+    [Fact]
+    public void Run_SupplySensorStuckBeforeTheSupplyFalls_GoesOnReadingWhatItWas()
+    {
+        PlayedRun run = PlayedRun.Of(PlayedRun.Patient, PlayedRun.Setup(
+            Broken(3, SensorName.SupplyVolts, SensorFaultKind.Stuck),
+            new RunEvent(3.2, null, 180, null)));
+
+        float before = run.At(2.999).SupplyVolts;
+        Assert.InRange(before, 210, 220);
+        Assert.All(run.Between(3.3, 3.9), sample => Assert.Equal(before, sample.SupplyVolts));
+    }
+
+    [Fact]
+    public void Run_ResistorSensorStuckOpenAndMended_ReadsTheLastThenNothingThenWhatIsThere()
+    {
+        PlayedRun run = PlayedRun.Of(PlayedRun.Patient, PlayedRun.Setup(
+            new RunEvent(1, null, null, null) { ResistorCelsius = 80 },
+            Broken(2, SensorName.ResistorCelsius, SensorFaultKind.Stuck),
+            new RunEvent(2.2, null, null, null) { ResistorCelsius = 150 },
+            Broken(3, SensorName.ResistorCelsius, SensorFaultKind.OpenWire),
+            Broken(3.5, SensorName.ResistorCelsius, SensorFaultKind.Sound)));
+
+        Assert.All(run.Between(1.1, 2.998), sample => Assert.Equal(80f, sample.ResistorCelsius));
+        Assert.All(run.Between(3.001, 3.498), sample => Assert.Equal(0f, sample.ResistorCelsius));
+        Assert.Equal(150f, run.At(3.6).ResistorCelsius);
+    }
+
     // Each reaction is the core's own, of hardware-notes/03-faults.md; only what it is given comes from the wire.
     [Theory]
     [InlineData("supply volts", "open wire", "protection.supply-low", "200 V", FaultId.SupplyLow)]

@@ -43,30 +43,69 @@ public sealed class OutputPanelTests
     }
 
     [Fact]
+    public void Write_EverythingOff_LineBrakeStagesField()
+    {
+        (OutputPanel panel, SoftPins pins) = BuiltWithBrakeAndField();
+
+        panel.Write(new Outputs());
+
+        Assert.Equal(["LineCoil 0", "BrakeCoil 0", "StageCoil1 0", "49 0", "50 0", "FieldCoil 0"], pins.Writes.Take(6));
+    }
+
+    [Fact]
+    public void Write_EverythingOn_FieldStagesBrakeLine()
+    {
+        (OutputPanel panel, SoftPins pins) = BuiltWithBrakeAndField();
+
+        panel.Write(new Outputs { CloseLine = true, CloseBrake = true, CloseField = true, CloseStages = 7 });
+
+        Assert.Equal(["FieldCoil 1", "StageCoil1 1", "49 1", "50 1", "BrakeCoil 1", "LineCoil 1"], pins.Writes.Take(6));
+    }
+
+    /// <summary>The core never changes line and brake over in one tick; were it to, the line would have been told to open first.</summary>
+    [Theory]
+    [InlineData(true, "LineCoil 0")]
+    [InlineData(false, "BrakeCoil 0")]
+    public void Write_LineAndBrakeChangeOver_OpensTheOneFirst(bool toBrake, string opened)
+    {
+        (OutputPanel panel, SoftPins pins) = BuiltWithBrakeAndField();
+        panel.Write(new Outputs { CloseLine = toBrake, CloseBrake = !toBrake, CloseField = true });
+        pins.Writes.Clear();
+
+        panel.Write(new Outputs { CloseLine = !toBrake, CloseBrake = toBrake, CloseField = true });
+
+        Assert.Equal(opened, pins.Writes[0]);
+        Assert.Equal(toBrake ? "BrakeCoil 1" : "LineCoil 1", pins.Writes.Take(6).Last());
+    }
+
+    [Fact]
     public void Write_AnyChange_OpensEverythingBeforeItClosesAnything() =>
-        Gen.Select(Gen.Bool, Gen.Int[0, 7]).Array[2, 20].Sample(
+        Gen.Select(Gen.Bool, Gen.Bool, Gen.Bool, Gen.Int[0, 7]).Array[2, 20].Sample(
             course =>
             {
-                (OutputPanel panel, SoftPins pins) = Built();
-                foreach ((bool closeLine, int closeStages) in course)
+                (OutputPanel panel, SoftPins pins) = BuiltWithBrakeAndField();
+                foreach ((bool closeLine, bool closeBrake, bool closeField, int closeStages) in course)
                 {
                     pins.Writes.Clear();
-                    panel.Write(new Outputs { CloseLine = closeLine, CloseStages = closeStages });
-                    List<string> coils = [.. pins.Writes.Take(4)];
+                    panel.Write(new Outputs { CloseLine = closeLine, CloseBrake = closeBrake, CloseField = closeField, CloseStages = closeStages });
+                    List<string> coils = [.. pins.Writes.Take(6)];
 
-                    Assert.Equal(coils.Order(System.StringComparer.Ordinal).Select(Name), coils.Select(Name).Order(System.StringComparer.Ordinal));
+                    Assert.Equal(6, coils.Select(Name).Distinct().Count());
                     Assert.DoesNotContain("0", coils.SkipWhile(write => write.EndsWith('0')).Select(write => write[^1..]));
-                    Assert.Equal((closeLine, closeStages), (pins.IsOn(PinRole.LineCoil), Enumerable.Range(0, 3).Sum(i => pins.IsOn(PinRole.StageCoil1 + i) ? 1 << i : 0)));
+                    Assert.Equal((closeLine, closeBrake, closeField), (pins.IsOn(PinRole.LineCoil), pins.IsOn(PinRole.BrakeCoil), pins.IsOn(PinRole.FieldCoil)));
+                    Assert.Equal(closeStages, Enumerable.Range(0, 3).Sum(i => pins.IsOn(PinRole.StageCoil1 + i) ? 1 << i : 0));
                 }
             },
             iter: 200, threads: 1);
 
     [Theory]
     [InlineData(PinRole.LineCoil)]
+    [InlineData(PinRole.BrakeCoil)]
+    [InlineData(PinRole.FieldCoil)]
     [InlineData(PinRole.StageCoil1 + 2)]
     public void FirstCoilOn_PinDoesNotFollow_NamesIt(PinRole role)
     {
-        (OutputPanel panel, SoftPins pins) = Built();
+        (OutputPanel panel, SoftPins pins) = BuiltWithBrakeAndField();
         panel.Write(new Outputs());
 
         pins.StuckOn.Add(role);
@@ -92,9 +131,12 @@ public sealed class OutputPanelTests
 
     private static string Name(string write) => write.Split(' ')[0];
 
-    private static (OutputPanel Panel, SoftPins Pins) Built()
+    private static (OutputPanel Panel, SoftPins Pins) BuiltWithBrakeAndField() => Built(PinRole.BrakeCoil, PinRole.FieldCoil);
+
+    private static (OutputPanel Panel, SoftPins Pins) Built(params PinRole[] more)
     {
         PinMap map = SoftPins.Wired(FakeBoard.Chk01());
+        foreach (PinRole role in more) map.Wire(role, (int)role, false);
         SoftPins pins = new(map);
         OutputPanel panel = new(map, pins);
         pins.Logs = true;
