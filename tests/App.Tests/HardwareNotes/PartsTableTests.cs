@@ -18,6 +18,10 @@ public sealed class PartsTableTests
 
     private static readonly int[] Gauges = [22, 20, 18, 16, 14, 12, 10, 8, 6, 4, 2, 1];
 
+    // IEC 60364-5-52, copper in PVC, three loaded conductors, 40 degC, methods B2 and C: seen second-hand, in whole amperes.
+    private static readonly (double Area, double InConduit, double OnWall)[] Permitted =
+        [(1.5, 13, 15), (2.5, 17, 21), (4, 23, 28), (6, 30, 36), (10, 40, 50), (16, 54, 66), (25, 70, 84), (35, 86, 104)];
+
     private static readonly double[] Areas = [0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50];
 
     // Area in mm2 and length there and back in m, chosen on the page.
@@ -69,6 +73,24 @@ public sealed class PartsTableTests
     public void MetricWires_FollowFromCopper() => Note.AssertHas("14-parts.md", Note.Table(
         ["area, mm2", "at 20 degC, mohm/m", "at 70 degC, mohm/m"],
         Areas.Select(area => new object[] { area, MilliohmPerMetre(area), WarmRatio * MilliohmPerMetre(area) })));
+
+    [Fact]
+    public void PermittedCurrents_AreThoseOfTheStandard() => Note.AssertHas("14-parts.md", Note.Table(
+        ["area, mm2", "in conduit (B2), A", "on a wall (C), A"], Permitted.Select(row => new object[] { row.Area, row.InConduit, row.OnWall })));
+
+    [Fact]
+    public void WiresByCurrent_FollowFromThePlates() => Note.AssertHas("14-parts.md", Note.Table(
+        ["case", "rated, A", "area in conduit, mm2", "area on a wall, mm2"],
+        ShippedDesigns.Names.Select(name =>
+        {
+            double rated = ShippedDesigns.Prepared(name).Designed.Plate.RatedAmps!.Value;
+            return new object[] { Short(name), rated, Permitted.First(row => row.InConduit >= rated).Area, Permitted.First(row => row.OnWall >= rated).Area };
+        })));
+
+    [Fact]
+    public void Leads_CarryTheRatedCurrentOnAWall() => Assert.All(
+        ShippedDesigns.Names.Zip(Leads), lead => Assert.InRange(
+            ShippedDesigns.Prepared(lead.First).Designed.Plate.RatedAmps!.Value, 0, Permitted.Single(row => row.Area == lead.Second.Area).OnWall));
 
     [Fact]
     public void Leads_FollowFromTheWires() => Note.AssertHas("14-parts.md", Note.Table(
