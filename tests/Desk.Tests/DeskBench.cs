@@ -16,12 +16,15 @@ internal sealed class DeskBench : IDisposable
     private readonly MemoryFile _memory;
 
     /// <param name="caseName">The case.</param>
-    /// <param name="instead">What stands in the place of the case's events; null keeps them.</param>
+    /// <param name="instead">What stands in the place of the case's tolerances and events; null keeps them.</param>
     /// <param name="line">The serial line; null: nobody is there.</param>
     internal DeskBench(string caseName, string? instead = null, ISerialLine? line = null)
     {
         string text = File.ReadAllText(Path.Combine(Repository.Root, "sim/cases", caseName));
-        Case = CaseFile.Parse(caseName, instead == null ? text : text[..text.IndexOf("[[event]]", StringComparison.Ordinal)] + instead);
+        // Tolerances are for the sensors of the case, which other ones may take the place of.
+        int end = text.IndexOf("[tolerances]", StringComparison.Ordinal);
+        if (end < 0) end = text.IndexOf("[[event]]", StringComparison.Ordinal);
+        Case = CaseFile.Parse(caseName, instead == null ? text : text[..end] + instead);
         Run = CaseRunner.Prepare(Case);
         Folder = Directory.CreateTempSubdirectory("starterctl-desk").FullName;
         _memory = MemoryFile.Open(Path.Combine(Folder, "board.bin"));
