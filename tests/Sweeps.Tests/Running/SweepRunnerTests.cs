@@ -5,7 +5,6 @@ using System.Linq;
 using System.Threading;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Runs;
-using StarterCtl.House;
 using StarterCtl.Sweeps.Results;
 using StarterCtl.Sweeps.Running;
 using StarterCtl.Sweeps.Sampling;
@@ -17,12 +16,10 @@ namespace StarterCtl.Sweeps.Tests.Running;
 /// <summary>Sweeps of the bench rig, a start of 2 s and no event.</summary>
 public sealed class SweepRunnerTests
 {
-    private static readonly string CaseText = Repository.Text("sim/cases/bench-rig.toml").Split("[[event]]")[0].Replace("duration = \"6 s\"", "duration = \"2 s\"", StringComparison.Ordinal);
-
     [Fact]
     public void Run_OneCoreOrSeveral_GivesTheSameBytes()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 40, 7));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 40, 7));
 
         Assert.Equal(Written(plan, 1), Written(plan, 4));
     }
@@ -30,9 +27,9 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Run_PartOfASweep_GivesTheRowsOfTheWhole()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Latin, 30, 7));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Latin, 30, 7));
 
-        List<SweepRow> whole = Rows(plan, 0, 30), part = Rows(plan, 11, 8);
+        List<SweepRow> whole = RigSweep.Rows(plan, 0, 30), part = RigSweep.Rows(plan, 11, 8);
 
         Assert.Equal(Enumerable.Range(11, 8).Select(row => (long)row), part.Select(row => row.Row));
         Assert.Equal(whole.Skip(11).Take(8).Select(Text), part.Select(Text));
@@ -41,18 +38,18 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Run_InManyBlocks_HandsEveryRowOnInItsOrder()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 30, 7));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 30, 7));
         List<SweepRow> rows = [];
 
         SweepRunner.Run(plan, 0, 30, block => rows.AddRange(block.Span), blockRows: 7, cancellation: TestContext.Current.CancellationToken);
 
-        Assert.Equal(Rows(plan, 0, 30).Select(Text), rows.Select(Text));
+        Assert.Equal(RigSweep.Rows(plan, 0, 30).Select(Text), rows.Select(Text));
     }
 
     [Fact]
     public void SeedOf_EveryRow_IsAnother()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 1000, 7)), other = Plan(new SweepOrder(SamplingMethod.Sobol, 1000, 8));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 1000, 7)), other = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 1000, 8));
 
         Assert.Equal(1000, Enumerable.Range(0, 1000).Select(row => plan.SeedOf(row)).Distinct().Count());
         Assert.NotEqual(plan.SeedOf(0), other.SeedOf(0));
@@ -61,13 +58,13 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Run_AnotherCountOfSobolRows_LeavesTheFirstAsTheyAre() =>
         Assert.Equal(
-            Rows(Plan(new SweepOrder(SamplingMethod.Sobol, 100, 7)), 0, 10).Select(Text),
-            Rows(Plan(new SweepOrder(SamplingMethod.Sobol, 10, 7)), 0, 10).Select(Text));
+            RigSweep.Rows(RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 100, 7)), 0, 10).Select(Text),
+            RigSweep.Rows(RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 10, 7)), 0, 10).Select(Text));
 
     [Fact]
     public void RowOf_ARow_RunsToTheSameResultWithARecord()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 100, 7));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 100, 7));
 
         SweepRow row = SweepRunner.Run(plan, 42);
         StartStudy study = CaseRunner.Run(plan.RowOf(42), null, null, TestContext.Current.CancellationToken);
@@ -82,7 +79,7 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Run_EveryVariable_StaysBetweenItsLimits()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Corners, null, 1));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Corners, null, 1));
         double[] values = new double[plan.Prepared.Variables.Count];
 
         Assert.Equal(1024, plan.Count);
@@ -97,7 +94,7 @@ public sealed class SweepRunnerTests
     public void Run_Cancelled_EndsWithTheCancellation()
     {
         using CancellationTokenSource stop = new();
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 100_000, 7));
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 100_000, 7));
 
         Assert.ThrowsAny<OperationCanceledException>(() => SweepRunner.Run(plan, 0, plan.Count, _ => { }, null, new Stop(stop), cancellation: stop.Token));
     }
@@ -105,9 +102,9 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Summary_OfOneFileOrOfSeveral_IsTheSame()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 60, 7));
-        using Files files = new();
-        string whole = Write(plan, files.Path("whole"), 0, 60), first = Write(plan, files.Path("first"), 0, 17), second = Write(plan, files.Path("second"), 17, 43);
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 60, 7));
+        using RigSweep files = new();
+        string whole = files.Write(plan, "whole", 0, 60), first = files.Write(plan, "first", 0, 17), second = files.Write(plan, "second", 17, 43);
 
         SweepSummary one = SweepSummary.Of(SweepTable.Open(whole)), two = SweepSummary.Of(SweepTable.Open(second), SweepTable.Open(first));
 
@@ -118,11 +115,11 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Summary_OfRows_IsWhatSortingThemByHandGives()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 60, 7));
-        using Files files = new();
-        List<SweepRow> rows = Rows(plan, 0, 60);
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 60, 7));
+        using RigSweep files = new();
+        List<SweepRow> rows = RigSweep.Rows(plan, 0, 60);
 
-        SweepSummary summary = SweepSummary.Of(SweepTable.Open(Write(plan, files.Path("whole"), 0, 60)));
+        SweepSummary summary = SweepSummary.Of(SweepTable.Open(files.Write(plan, "whole", 0, 60)));
 
         OutcomeSummary peak = summary.Outcomes.Single(outcome => outcome.Name == SweepColumns.Peak);
         double[] sorted = [.. rows.Select(row => row.PeakAmps).Order()];
@@ -134,16 +131,16 @@ public sealed class SweepRunnerTests
     [Fact]
     public void Writer_File_IsReadByAnotherReader()
     {
-        SweepPlan plan = Plan(new SweepOrder(SamplingMethod.Sobol, 12, 7));
-        using Files files = new();
-        string path = Write(plan, files.Path("rows"), 0, 12);
+        SweepPlan plan = RigSweep.Plan(new SweepOrder(SamplingMethod.Sobol, 12, 7));
+        using RigSweep files = new();
+        string path = files.Write(plan, "rows", 0, 12);
 
         using ParquetSharp.ParquetFileReader reader = new(path);
         using ParquetSharp.RowGroupReader group = reader.RowGroup(0);
         using ParquetSharp.LogicalColumnReader<double> volts = group.Column(2).LogicalReader<double>();
 
         Assert.Equal("supply.voltage [V]", reader.FileMetaData.Schema.Column(2).Name);
-        Assert.Equal(Rows(plan, 0, 12).Select(row => row.Inputs[0]), volts.ReadAll(12));
+        Assert.Equal(RigSweep.Rows(plan, 0, 12).Select(row => row.Inputs[0]), volts.ReadAll(12));
         Assert.Contains(plan.File.Sha256, reader.FileMetaData.KeyValueMetadata[SweepHeader.Key], StringComparison.Ordinal);
     }
 
@@ -152,50 +149,24 @@ public sealed class SweepRunnerTests
     [InlineData(SamplingMethod.Sobol, 0L, "0 starts")]
     [InlineData(SamplingMethod.Factorial, null, "combinations")]
     public void Of_AnOrderThatDoesNotFit_IsRefused(SamplingMethod method, long? count, string found) =>
-        Assert.Contains(found, Assert.Throws<CaseException>(() => Plan(new SweepOrder(method, count, 1, 10))).Message, StringComparison.Ordinal);
+        Assert.Contains(found, Assert.Throws<CaseException>(() => RigSweep.Plan(new SweepOrder(method, count, 1, 10))).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Of_ACaseWithoutTolerances_IsRefused() =>
-        Assert.Contains("a case without tolerances", Assert.Throws<CaseException>(() => SweepPlan.Of(CaseFile.Parse("rig.toml", CaseText.Split("[tolerances]")[0]), new SweepOrder(SamplingMethod.Sobol, 1, 1))).Message, StringComparison.Ordinal);
+        Assert.Contains("a case without tolerances", Assert.Throws<CaseException>(() => SweepPlan.Of(CaseFile.Parse("rig.toml", RigSweep.CaseText.Split("[tolerances]")[0]), new SweepOrder(SamplingMethod.Sobol, 1, 1))).Message, StringComparison.Ordinal);
 
     private static readonly System.Text.Json.JsonSerializerOptions Loose = new() { NumberHandling = System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals };
 
-    private static SweepPlan Plan(SweepOrder order) => SweepPlan.Of(CaseFile.Parse("rig.toml", CaseText), order);
-
-    private static List<SweepRow> Rows(SweepPlan plan, long first, long count)
-    {
-        List<SweepRow> rows = [];
-        SweepRunner.Run(plan, first, count, block => rows.AddRange(block.Span));
-        return rows;
-    }
-
     private static string Text(SweepRow row) => System.Text.Json.JsonSerializer.Serialize(row, Loose);
-
-    private static string Write(SweepPlan plan, string path, long first, long count, int? cores = null)
-    {
-        using SweepWriter writer = new(path, SweepHeader.Of(plan));
-        SweepRunner.Run(plan, first, count, writer.Add, cores);
-        writer.Complete();
-        return path;
-    }
 
     private static byte[] Written(SweepPlan plan, int cores)
     {
-        using Files files = new();
-        return File.ReadAllBytes(Write(plan, files.Path("rows"), 0, plan.Count, cores));
+        using RigSweep files = new();
+        return File.ReadAllBytes(files.Write(plan, "rows", 0, plan.Count, cores));
     }
 
     private sealed class Stop(CancellationTokenSource stop) : IProgress<double>
     {
         public void Report(double value) => stop.Cancel();
-    }
-
-    private sealed class Files : IDisposable
-    {
-        private readonly string _folder = Directory.CreateTempSubdirectory("starterctl-test").FullName;
-
-        public string Path(string name) => System.IO.Path.Combine(_folder, name + ".parquet");
-
-        public void Dispose() => Directory.Delete(_folder, true);
     }
 }
