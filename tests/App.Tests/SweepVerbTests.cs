@@ -40,6 +40,35 @@ public sealed class SweepVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task SweepsPage_BlockOfWhatDrives_IsWhatTheProgramPrints()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "sim", "sweeps.md"));
+        string[] shown = page.Split("--method sensitivity --count 3328 --seed 7\n```\n\n```\n")[1].Split("\n```")[0].Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+        await _cli.Run("sweep", CasePath, "--method", "sensitivity", "--count", "3328", "--seed", "7", "--out", _cli.OutFolder);
+        string[] printed = [.. _cli.Output.Split('\n').Select(line => line.TrimEnd())];
+
+        Assert.True(shown.Length > 25);
+        Assert.All(shown, line => Assert.Contains(line, printed));
+        // But for the command of the worst row.
+        Assert.All(printed.Where(line => !line.Contains("starterctl run", StringComparison.Ordinal)), line => Assert.InRange(line.Length, 0, 80));
+    }
+
+    [Fact]
+    public async Task Sweep_ByTheMethodSensitivity_NamesWhatDrivesEachOutcomeInTheJson()
+    {
+        await _cli.Run("sweep", CasePath, "--method", "sensitivity", "--count", "215", "--json", "--out", _cli.OutFolder);
+
+        using JsonDocument json = JsonDocument.Parse(_cli.Output);
+        JsonElement[] outcomes = [.. json.RootElement.GetProperty("sensitivity").EnumerateArray()];
+        JsonElement first = outcomes[0].GetProperty("inputs")[0];
+        Assert.Equal(208, json.RootElement.GetProperty("sweep").GetProperty("count").GetInt32());
+        Assert.Equal(["peak-current [A]", "full-supply-time [s]", "passed"], outcomes.Select(outcome => outcome.GetProperty("outcome").GetString()));
+        Assert.Equal((16, 0), (outcomes[0].GetProperty("points").GetInt32(), outcomes[0].GetProperty("pointsWithoutValue").GetInt32()));
+        Assert.InRange(first.GetProperty("total").GetProperty("value").GetDouble(), first.GetProperty("total").GetProperty("low").GetDouble(), first.GetProperty("total").GetProperty("high").GetDouble());
+    }
+
+    [Fact]
     public async Task Sweep_WithAllItMayPass_EndsWell() =>
         Assert.Equal(0, await _cli.Run("sweep", CasePath, "--count", "10", "--allow", "1", "--out", _cli.OutFolder));
 
@@ -62,7 +91,8 @@ public sealed class SweepVerbTests : IDisposable
 
     [Theory]
     [InlineData("sweep --count 0", "--count: found \"0\"; allowed: a whole number from 1 to 1000000000")]
-    [InlineData("sweep --count 5 --method dice", "--method: found \"dice\"; allowed: sobol, latin, corners, factorial")]
+    [InlineData("sweep --count 5 --method dice", "--method: found \"dice\"; allowed: sobol, latin, corners, factorial, sensitivity")]
+    [InlineData("sweep --count 207 --method sensitivity", "found 207 starts; allowed: at least 208 with this method and 10 quantities")]
     [InlineData("sweep --count 5 --allow 2", "--allow: found \"2\"; allowed: a number from 0 to 1")]
     [InlineData("sweep", "found no number of starts; allowed: --count with this method")]
     [InlineData("run --seed 5", "found --seed without --row; allowed: --row with it, or no such option")]

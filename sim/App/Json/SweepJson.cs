@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Sweeps.Results;
+using StarterCtl.Sweeps.Sensitivity;
 using StarterCtl.Sweeps.Summary;
 
 namespace StarterCtl.App.Json;
@@ -14,7 +15,8 @@ public sealed record SweepJson(
     double Confidence,
     IReadOnlyList<OutcomeSummary> Outcomes,
     IReadOnlyList<WorstRowJson> Worst,
-    IReadOnlyList<KeyValuePair<string, long>> Faults)
+    IReadOnlyList<KeyValuePair<string, long>> Faults,
+    IReadOnlyList<OutcomeSensitivity> Sensitivity)
 {
     /// <summary>The shape of a summary.</summary>
     /// <param name="summary">The summary.</param>
@@ -26,5 +28,6 @@ public sealed record SweepJson(
         SweepSummary.Confidence,
         summary.Outcomes,
         [.. summary.Worst.Select(worst => new WorstRowJson(worst.Name, worst.Row, worst.Value, worst.Column, worst.IsPassed, commandOf(worst.Row)))],
-        summary.Faults);
+        summary.Faults,
+        summary.Sensitivity);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Linq;
 using Spectre.Console;
 using StarterCtl.App.Json;
+using StarterCtl.Sweeps.Sensitivity;
 using StarterCtl.Sweeps.Summary;
 using Text = StarterCtl.Engine.Text;
 
@@ -19,6 +20,7 @@ internal static class SweepTable
         foreach ((string fault, long count) in sweep.Faults) console.MarkupLineInterpolated($"{count} trip: {fault}.");
         console.Write(Outcomes(sweep));
         console.Write(Worst(sweep));
+        foreach (OutcomeSensitivity outcome in sweep.Sensitivity) SensitivityTable.Show(console, outcome);
         WorstRowJson first = sweep.Worst[0];
         console.MarkupLineInterpolated($"{first.Name} again, with its record: {first.Command}");
     }

@@ -13,7 +13,7 @@ internal sealed class SweepOptions
     private static readonly string[] Methods = [.. Enum.GetNames<SamplingMethod>().Select(name => name.ToLowerInvariant())];
 
     /// <summary>Number of starts.</summary>
-    public Option<long?> Count { get; } = WholeOption("--count", "N", $"Number of starts, 1 to {SweepPlan.MostRows}. Corners and factorial: without it every combination.", 1, SweepPlan.MostRows);
+    public Option<long?> Count { get; } = WholeOption("--count", "N", $"Number of starts, 1 to {SweepPlan.MostRows}. Corners and factorial: without it every combination; sensitivity: without it 1024 points.", 1, SweepPlan.MostRows);
 
     /// <summary>From which everything follows.</summary>
     public Option<long?> Seed { get; } = WholeOption("--seed", "S", "Number from which points, noise and jitter follow, 0 to 1000000000. Without it: 1.", 0, 1_000_000_000);

@@ -22,7 +22,7 @@ internal static class SweepVerb
         return CaseVerb.Build(
             terminal,
             "sweep",
-            "Run a case over its tolerances: many starts with what may differ, one row for each, and what is the worst of them. Ends with 1 when more of them than allowed pass a limit of the case. Ctrl-C leaves nothing behind.\n\nExample:\n  starterctl sweep sim/cases/line-shaft.toml --count 1000 --seed 7\n  starterctl sweep sim/cases/bench-rig.toml --method corners --out sweeps --json",
+            "Run a case over its tolerances: many starts with what may differ, one row for each, and what is the worst of them. Ends with 1 when more of them than allowed pass a limit of the case. Ctrl-C leaves nothing behind.\n\nExample:\n  starterctl sweep sim/cases/line-shaft.toml --count 1000 --seed 7\n  starterctl sweep sim/cases/bench-rig.toml --method corners --out sweeps --json\n  starterctl sweep sim/cases/bench-rig.toml --method sensitivity",
             call => Do(call, options, call.Parsed.GetValue(allowed)),
             more: [options.Count, options.Seed, options.Method, options.Levels, allowed]);
     }

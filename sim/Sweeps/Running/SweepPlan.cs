@@ -54,9 +54,21 @@ public sealed class SweepPlan
         int dimensions = prepared.Variables.Count;
         if (dimensions == 0) throw Refused(file, "a case without tolerances", "[tolerances] with at least one quantity that may differ");
         if (order.Count is < 1 or > MostRows) throw Refused(file, $"{Number(order.Count.Value)} starts", $"1 to {Number(MostRows)}");
-        if (order.Method == SamplingMethod.Sobol && dimensions > SobolSampling.MostDimensions)
+        int mostDimensions = order.Method switch
         {
-            throw Refused(file, $"{Number(dimensions)} quantities that differ", $"up to {SobolSampling.MostDimensions} with this method; the Latin hypercube takes any number");
+            SamplingMethod.Sobol => SobolSampling.MostDimensions,
+            SamplingMethod.Sensitivity => SensitivitySampling.MostDimensions,
+            _ => int.MaxValue,
+        };
+        if (dimensions > mostDimensions)
+        {
+            throw Refused(file, $"{Number(dimensions)} quantities that differ", $"up to {Number(mostDimensions)} with this method; the Latin hypercube takes any number");
+        }
+
+        long leastRows = (long)SensitivitySampling.LeastPoints * SensitivitySampling.GroupRows(dimensions);
+        if (order.Method == SamplingMethod.Sensitivity && order.Count < leastRows)
+        {
+            throw Refused(file, $"{Number(order.Count.Value)} starts", $"at least {Number(leastRows)} with this method and {Number(dimensions)} quantities");
         }
 
         if (order.Method is SamplingMethod.Sobol or SamplingMethod.Latin && order.Count is null) throw Refused(file, "no number of starts", "--count with this method");
@@ -69,9 +81,10 @@ public sealed class SweepPlan
         {
             SamplingMethod.Sobol => new SobolSampling(dimensions, order.Seed),
             SamplingMethod.Latin => new LatinSampling(dimensions, order.Count!.Value, order.Seed),
+            SamplingMethod.Sensitivity => new SensitivitySampling(dimensions, order.Count, order.Seed),
             _ => new FactorialSampling(dimensions, LevelsOf(order), order.Seed),
         };
-        if (order.Count is null && sampling.Count > MostUnasked)
+        if (order.Count is null && sampling.IsOfLevels && sampling.Count > MostUnasked)
         {
             throw Refused(file, $"{Number(sampling.Count.Value)} combinations", $"--count, for up to {Number(MostUnasked)} are run unasked");
         }
@@ -93,7 +106,7 @@ public sealed class SweepPlan
     }
 
     /// <summary>The seed of a row's noise and jitter, 0 to 999 999 999.</summary>
-    public int SeedOf(long row) => (int)(SeedMix.Bits(Order.Seed, NoiseStream, (ulong)row) % Seeds);
+    public int SeedOf(long row) => (int)(SeedMix.Bits(Order.Seed, NoiseStream, (ulong)_sampling.NoiseOf(row)) % Seeds);
 
     /// <summary>The case on a row's plant, ready to be run to a full record.</summary>
     /// <param name="row">Its number, 0 to <see cref="Count"/> - 1.</param>

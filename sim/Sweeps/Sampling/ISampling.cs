@@ -13,4 +13,8 @@ public interface ISampling
     /// <param name="point">Number of the point, from 0.</param>
     /// <param name="dimension">Number of the variable, from 0.</param>
     double At(long point, int dimension);
+
+    /// <summary>Number of the noise and jitter that a point is run with: points of the same number share them.</summary>
+    /// <param name="point">Number of the point, from 0.</param>
+    long NoiseOf(long point) => point;
 }

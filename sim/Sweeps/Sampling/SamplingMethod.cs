@@ -14,4 +14,7 @@ public enum SamplingMethod
 
     /// <summary>Every combination of several levels from the low to the high limit.</summary>
     Factorial,
+
+    /// <summary>Groups of points that tell what each variable contributes.</summary>
+    Sensitivity,
 }

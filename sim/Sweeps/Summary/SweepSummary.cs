@@ -2,24 +2,27 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using StarterCtl.Sweeps.Results;
+using StarterCtl.Sweeps.Sensitivity;
 
 namespace StarterCtl.Sweeps.Summary;
 
 /// <summary>
-/// What a sweep came to. Everything here is a count or a value that stands in some row, found by sorting: it is the same to the last bit however
-/// the rows were grouped, split over files or run.
+/// What a sweep came to. Everything here is a count, a value that stands in some row, found by sorting, or a sum over the rows in their order: it is
+/// the same to the last bit however the rows were grouped, split over files or run.
 /// </summary>
 /// <param name="Header">Of what.</param>
 /// <param name="Failed">Starts that passed a limit of the case.</param>
 /// <param name="Outcomes">Outcomes over all rows.</param>
 /// <param name="Worst">Worst rows by name.</param>
 /// <param name="Faults">How often each first fault came, the most frequent first.</param>
+/// <param name="Sensitivity">What drives the outcomes; empty for a sweep by another method than sensitivity.</param>
 public sealed record SweepSummary(
     SweepHeader Header,
     ShareEstimate Failed,
     IReadOnlyList<OutcomeSummary> Outcomes,
     IReadOnlyList<WorstCase> Worst,
-    IReadOnlyList<KeyValuePair<string, long>> Faults)
+    IReadOnlyList<KeyValuePair<string, long>> Faults,
+    IReadOnlyList<OutcomeSensitivity> Sensitivity)
 {
     /// <summary>Probability with which each bound holds for independent starts.</summary>
     public const double Confidence = 0.95;
@@ -60,7 +63,8 @@ public sealed record SweepSummary(
             ShareEstimate.Bounded(passed.LongCount(hasPassed => !hasPassed), rows.Length, Confidence),
             outcomes,
             worst,
-            [.. faults.GroupBy(fault => fault).Select(same => KeyValuePair.Create(same.Key, same.LongCount())).OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key, StringComparer.Ordinal)]);
+            [.. faults.GroupBy(fault => fault).Select(same => KeyValuePair.Create(same.Key, same.LongCount())).OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key, StringComparer.Ordinal)],
+            SweepSensitivity.Of(header, tables, rows, Confidence));
     }
 
     private static WorstCase WorstOf(string name, string column, long[] rows, double[] values, bool[] passed)
