@@ -38,12 +38,15 @@ internal sealed class Cli : IDisposable
     }
 
     /// <summary>Runs the program and keeps what it said.</summary>
-    public async Task<int> Run(params string[] args)
+    public Task<int> Run(params string[] args) => RunUntil(CancellationToken.None, args);
+
+    /// <summary>Runs the program until Ctrl-C, and keeps what it said.</summary>
+    public async Task<int> RunUntil(CancellationToken cancellation, params string[] args)
     {
         using StringWriter output = new() { NewLine = "\n" };
         using HeardWriter errors = new() { NewLine = "\n" };
         _saying = errors;
-        int code = await Program.Run(args, new Terminal(output, errors, false, false));
+        int code = await Program.Run(args, new Terminal(output, errors, false, false), cancellation);
         Output = output.ToString();
         Errors = errors.ToString();
         return code;

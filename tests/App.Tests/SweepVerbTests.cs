@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
+using System.Threading;
 using System.Threading.Tasks;
 using Xunit;
 
@@ -66,6 +67,42 @@ public sealed class SweepVerbTests : IDisposable
         Assert.Equal(["peak-current [A]", "full-supply-time [s]", "passed"], outcomes.Select(outcome => outcome.GetProperty("outcome").GetString()));
         Assert.Equal((16, 0), (outcomes[0].GetProperty("points").GetInt32(), outcomes[0].GetProperty("pointsWithoutValue").GetInt32()));
         Assert.InRange(first.GetProperty("total").GetProperty("value").GetDouble(), first.GetProperty("total").GetProperty("low").GetDouble(), first.GetProperty("total").GetProperty("high").GetDouble());
+    }
+
+    [Fact]
+    public async Task Sweep_Cancelled_EndsWithItsCodeAndLeavesWhatWasThere()
+    {
+        await _cli.Run("sweep", CasePath, "--count", "5", "--out", _cli.OutFolder);
+        string[] before = [.. Directory.GetFiles(_cli.OutFolder).Order(StringComparer.Ordinal)];
+        byte[] rows = await File.ReadAllBytesAsync(Path.Combine(_cli.OutFolder, "bench-rig.sweep.parquet"), TestContext.Current.CancellationToken);
+        using CancellationTokenSource stop = new();
+
+        Task<int> sweeping = _cli.RunUntil(stop.Token, "sweep", CasePath, "--count", "1000000", "--out", _cli.OutFolder);
+        while (Directory.GetFiles(_cli.OutFolder, "*.partial.parquet").Length == 0) await Task.Delay(5, TestContext.Current.CancellationToken);
+        await stop.CancelAsync();
+
+        Assert.Equal(5, await sweeping);
+        Assert.Contains("cancelled; nothing is left half-written", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal("", _cli.Output);
+        Assert.Equal(before, Directory.GetFiles(_cli.OutFolder).Order(StringComparer.Ordinal));
+        Assert.Equal(rows, await File.ReadAllBytesAsync(before[1], TestContext.Current.CancellationToken));
+    }
+
+    [Theory]
+    [InlineData("bench-rig.sweep", "parquet")]
+    [InlineData("bench-rig.sweep", "json")]
+    public async Task Sweep_OnAFullDisk_SaysSoAndLeavesWhatWasThere(string name, string extension)
+    {
+        Assert.SkipUnless(File.Exists("/dev/full"), "needs a device that is always full");
+        await _cli.Run("sweep", CasePath, "--count", "5", "--out", _cli.OutFolder);
+        string path = Path.Combine(_cli.OutFolder, $"{name}.{extension}");
+        byte[] before = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);
+        File.CreateSymbolicLink(Path.Combine(_cli.OutFolder, $"{name}.{Environment.ProcessId}.partial.{extension}"), "/dev/full");
+
+        Assert.Equal(4, await _cli.Run("sweep", CasePath, "--count", "6", "--out", _cli.OutFolder));
+        Assert.Contains($"{path}: cannot be written: the disk is full", _cli.Errors, StringComparison.Ordinal);
+        Assert.Equal(before, await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
+        Assert.Equal(["bench-rig.sweep.json", "bench-rig.sweep.parquet"], Directory.GetFiles(_cli.OutFolder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     [Fact]
