@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.IO;
 using System.Linq;
 using System.Threading.Tasks;
 using Parquet;
@@ -10,6 +11,8 @@ namespace StarterCtl.Sweeps.Results;
 /// <summary>Results read back, column by column, as far as they are asked for.</summary>
 public sealed class SweepTable
 {
+    private const string Allowed = "the whole results of a sweep";
+
     private readonly string _path;
 
     private SweepTable(string path, SweepHeader header, long rows)
@@ -27,9 +30,13 @@ public sealed class SweepTable
 
     /// <summary>Opens results.</summary>
     /// <param name="path">The file.</param>
-    /// <exception cref="SweepException">It is no whole file of results.</exception>
-    public static SweepTable Open(string path) =>
-        Read(path, reader => new SweepTable(path, SweepHeader.Read(path, reader.CustomMetadata.GetValueOrDefault(SweepHeader.Key)), RowsOf(reader).Sum(rows => rows)));
+    /// <exception cref="SweepException">It is no whole file of results, or not as it was written.</exception>
+    public static SweepTable Open(string path)
+    {
+        // Before anything is parsed: a changed byte of the footer can keep a reader busy for ever, one of a page is another number.
+        CheckWhole(path);
+        return Read(path, reader => new SweepTable(path, SweepHeader.Read(path, reader.CustomMetadata.GetValueOrDefault(SweepHeader.Key)), RowsOf(reader).Sum()));
+    }
 
     /// <summary>A column of numbers.</summary>
     /// <param name="name">Its name; see <see cref="SweepColumns"/>.</param>
@@ -86,6 +93,29 @@ public sealed class SweepTable
         }
     }
 
+    private static void CheckWhole(string path)
+    {
+        try
+        {
+            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            string? found = stream.Length == 0 ? "an empty file"
+                : !FileCheck.IsParquet(stream) ? "a file that is no whole Parquet file"
+                : FileCheck.IsWhole(stream) switch
+                {
+                    null => $"a Parquet file without {FileCheck.Key} in its metadata",
+                    false => "a file that is not as it was written: its check differs",
+                    true => null,
+                };
+            if (found != null) throw new SweepException(path, found, Allowed);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw Unreadable(path, error);
+        }
+    }
+
+    private static SweepException Unreadable(string path, Exception error) => new(path, $"a file that cannot be read ({error.Message})", Allowed);
+
     private static T Read<T>(string path, Func<ParquetReader, T> read)
     {
         try
@@ -98,7 +128,7 @@ public sealed class SweepTable
         }
         catch (Exception error) when (error is not (SweepException or OutOfMemoryException))
         {
-            throw new SweepException(path, $"a file that cannot be read ({error.Message})", "the whole results of a sweep");
+            throw Unreadable(path, error);
         }
     }
 }

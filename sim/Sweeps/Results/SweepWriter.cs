@@ -27,7 +27,7 @@ public sealed class SweepWriter : IDisposable
         _fields = Array.ConvertAll(_columns, SweepColumns.FieldOf);
         _stream = new FileStream(path, FileMode.Create, FileAccess.ReadWrite, FileShare.None);
         _writer = ParquetWriter.CreateAsync(new ParquetSchema(_fields.ToArray<Field>()), _stream, new ParquetOptions { CompressionMethod = CompressionMethod.Snappy }).GetAwaiter().GetResult();
-        _writer.CustomMetadata = new Dictionary<string, string> { [SweepHeader.Key] = header.ToJson() };
+        _writer.CustomMetadata = new Dictionary<string, string> { [SweepHeader.Key] = header.ToJson(), [FileCheck.Key] = FileCheck.Open };
     }
 
     /// <summary>Writes a block of rows.</summary>
@@ -43,6 +43,7 @@ public sealed class SweepWriter : IDisposable
     public void Complete()
     {
         _writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
+        FileCheck.Seal(_stream);
         _isComplete = true;
         _stream.Dispose();
     }
