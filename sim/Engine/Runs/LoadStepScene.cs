@@ -23,6 +23,9 @@ public sealed record LoadStepScene
     /// <summary>When the case steps its load, s; null when the case has no such event and a usual step is taken.</summary>
     public required double? EventSeconds { get; init; }
 
+    /// <summary>Over which time the case does so, s; the scene takes the whole change at once.</summary>
+    public required double EventOverSeconds { get; init; }
+
     /// <summary>The machine of the case.</summary>
     public required LoadStepResponse Machine { get; init; }
 
@@ -33,7 +36,7 @@ public sealed record LoadStepScene
     public static LoadStepScene Of(StartStudy study)
     {
         RunSetup setup = study.Setup;
-        (Load before, Load after, double? eventSeconds) = FindStep(study);
+        (Load before, Load after, double? eventSeconds, double overSeconds) = FindStep(study);
         PlantConditions full = setup.OnFullSupply(before);
         Machine weaker = setup.Machine with { ArmatureOhms = WeakerTimes * setup.Machine.ArmatureOhms };
         return new LoadStepScene
@@ -41,25 +44,26 @@ public sealed record LoadStepScene
             LoadBefore = before,
             LoadAfter = after,
             EventSeconds = eventSeconds,
+            EventOverSeconds = overSeconds,
             Machine = LoadStepResponse.Of(full, after),
             WeakerMachine = LoadStepResponse.Of(full with { Machine = weaker }, after),
         };
     }
 
-    private static (Load Before, Load After, double? EventSeconds) FindStep(StartStudy study)
+    private static (Load Before, Load After, double? EventSeconds, double OverSeconds) FindStep(StartStudy study)
     {
         Load load = study.Setup.Load;
         foreach (RunEvent happening in study.Setup.Events)
         {
             if (happening.LoadTorqueNewtonMetres is not double torque) continue;
             Load next = load with { ConstantNewtonMetres = torque };
-            if (torque > load.ConstantNewtonMetres) return (load, next, happening.AtSeconds);
+            if (torque > load.ConstantNewtonMetres) return (load, next, happening.AtSeconds, happening.OverSeconds);
             load = next;
         }
 
         Plate plate = study.Plate;
         double ratedTorque = plate.RatedWatts / plate.RatedRadPerSec ?? Characteristic.Of(study.Setup.OnFullSupply(study.Setup.Load)).AtAmps(study.Design.SwitchingAmps).TorqueNewtonMetres;
         load = study.Setup.Load;
-        return (load, load with { ConstantNewtonMetres = load.ConstantNewtonMetres + UsualStepRatio * ratedTorque }, null);
+        return (load, load with { ConstantNewtonMetres = load.ConstantNewtonMetres + UsualStepRatio * ratedTorque }, null, 0);
     }
 }

@@ -105,6 +105,15 @@ public sealed class CourseTests
     }
 
     [Fact]
+    public void LoadStep_RampOfTheLoad_SaysThatItIsTakenAtOnce()
+    {
+        RunEvent up = new(5, 85, null, null);
+
+        Assert.Contains("to 85 N m, at once what the case’s event at 5 s does over 2 s.", Words(Studies.LineShaftOf(input => input, events: [up with { OverSeconds = 2 }])), StringComparison.Ordinal);
+        Assert.Contains("to 85 N m, the step of the case’s event at 5 s.", Words(Studies.LineShaftOf(input => input, events: [up])), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Plane_HeavierLoadFromTheBegin_IsTheOnlyLoadAndInThePicture()
     {
         XElement figure = Figure(Page(Studies.LineShaftOf(input => input, events: [new RunEvent(0, 300, null, null)])), "plane-plot");

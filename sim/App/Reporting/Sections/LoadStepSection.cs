@@ -14,7 +14,9 @@ internal static class LoadStepSection
         LoadStepResponse response = scene.Machine;
         page.BeginSection("loadstep", "When the load changes");
         string usual = study.Plate is { RatedWatts: not null, RatedRadPerSec: not null } ? "a step of half the rated torque" : "a step of half the torque at the switching current";
-        string origin = scene.EventSeconds is double at ? $"the step of the case’s event at {Seconds(at)}" : usual;
+        string origin = scene.EventSeconds is not double at ? usual
+            : scene.EventOverSeconds > 0 ? $"at once what the case’s event at {Seconds(at)} does over {Seconds(scene.EventOverSeconds)}"
+            : $"the step of the case’s event at {Seconds(at)}";
         page.Paragraph($"{Opening(study, scene)} No contact moves any more; the controller only watches. Now the load’s constant torque goes from {Torque(scene.LoadBefore.ConstantNewtonMetres)} to {Torque(scene.LoadAfter.ConstantNewtonMetres)}, {origin}. Nobody tells the machine to take more current. The back-EMF does.");
         if (response.Runs) WriteChain(page, study, scene);
         else page.Paragraph($"<strong>This machine cannot carry that load:</strong> even at rest its current of {Amps(response.After.ArmatureAmps)} makes too little torque, and it stalls.");
