@@ -10,9 +10,17 @@ public sealed class BoundsTests
     // None of n: the upper bound is 1 - (alpha / 2)^(1/n); derived.
     [InlineData(0, 10, 0, 0.30850)]
     [InlineData(0, 100000, 0, 0.0000368881)]
-    // 1 of 10 and 5 of 10, as tables of exact binomial limits have them; from memory.
+    // As tables of exact binomial limits have them; from memory.
     [InlineData(1, 10, 0.0025, 0.4450)]
+    [InlineData(2, 10, 0.0252, 0.5561)]
+    [InlineData(3, 10, 0.0667, 0.6525)]
     [InlineData(5, 10, 0.1871, 0.8129)]
+    [InlineData(1, 20, 0.0013, 0.2487)]
+    [InlineData(5, 20, 0.0866, 0.4910)]
+    [InlineData(10, 20, 0.2720, 0.7280)]
+    [InlineData(5, 100, 0.0164, 0.1128)]
+    [InlineData(10, 100, 0.0490, 0.1762)]
+    [InlineData(50, 100, 0.3983, 0.6017)]
     [InlineData(10, 10, 0.69150, 1)]
     public void Bounded_ShareOfStarts_HasTheExactLimits(long count, long of, double low, double high)
     {
