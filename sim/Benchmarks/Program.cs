@@ -1,4 +1,5 @@
 using System;
+using System.Globalization;
 using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
@@ -10,7 +11,7 @@ namespace StarterCtl.Benchmarks;
 public static class Program
 {
     /// <summary>Runs all benchmarks.</summary>
-    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>trials</c> a thousand trials alone, <c>replay</c> the replay of ten minutes alone, <c>ticks</c> ends behind the ticks.</param>
+    /// <param name="args"><c>spice</c> runs the comparison with ngspice alone, <c>scaling</c> the growth of a start's cost alone, <c>record</c> the size of a record alone, <c>trials</c> a thousand trials alone, <c>sweep</c> sweeps alone, <c>replay</c> the replay of ten minutes alone, <c>ticks</c> ends behind the ticks.</param>
     public static void Main(string[] args)
     {
         if (args is ["spice"])
@@ -28,6 +29,18 @@ public static class Program
         if (args is ["trials"])
         {
             TrialSpeed.Print();
+            return;
+        }
+
+        if (args is ["sweep"])
+        {
+            SweepSpeed.Print();
+            return;
+        }
+
+        if (args is ["sweep", string name, string rows])
+        {
+            SweepSpeed.PrintOne(name, int.Parse(rows, CultureInfo.InvariantCulture));
             return;
         }
 
@@ -55,6 +68,7 @@ public static class Program
         Scaling.Print();
         RecordSize.Print();
         TrialSpeed.Print();
+        SweepSpeed.Print();
         ReplayTime.Print();
         SpiceSpeed.Print();
     }
