@@ -129,7 +129,9 @@ public sealed class DutyTests
                     ("starter.section-hot-spot-limit", $"{(int)(140 + 160 * u[3])} degC"), ("control.period", "5 ms"), ("duty.run-time", "8 s"),
                 ];
                 DutyStudy study = Heat(heat);
-                Assert.InRange(study.StartsPerHour, 1, 449);
+                // One start every 8 s is all that an hour has.
+                Assert.InRange(study.StartsPerHour, 1, 450);
+                if (study.StartsPerHour == 450) return;
                 double Reached(int starts) => Repeated(heat, starts, cooling);
                 double at = Reached(study.StartsPerHour), next = Reached(study.StartsPerHour + 1), limit = study.Bodies[0].LimitCelsius!.Value;
 
