@@ -17,6 +17,9 @@ public sealed record StageJson(
     double? ExpectedSeconds,
     double? EnergyJoules)
 {
+    /// <summary>Back-EMF to which the lockout current holds the cutout back; null where the threshold is the later.</summary>
+    public double? HeldToVolts { get; init; }
+
     /// <summary>The shape of a designed stage.</summary>
     public static StageJson Of(DesignedStage stage) => new(
         stage.Stage,
@@ -30,5 +33,8 @@ public sealed record StageJson(
         stage.VoltsLeft,
         stage.LoadAmps,
         stage.ExpectedSeconds,
-        stage.EnergyJoules);
+        stage.EnergyJoules)
+    {
+        HeldToVolts = stage.HeldToVolts,
+    };
 }

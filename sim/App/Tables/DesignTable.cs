@@ -1,3 +1,4 @@
+using System.Linq;
 using Spectre.Console;
 using StarterCtl.Engine.Cases;
 using StarterCtl.Engine.Design;
@@ -17,7 +18,15 @@ internal static class DesignTable
         console.MarkupLineInterpolated($"Switched straight on it would take {Text.Number(design.DirectStartAmps)} A.");
         console.MarkupLineInterpolated($"{design.StageCount} stages (exactly {Text.Number(design.StageCountExact)}), peak current {Text.Number(design.PeakAmps)} A, switching current {Text.Number(design.SwitchingAmps)} A.");
         console.Write(Stages(design));
+        if (HeldBack(designed) is string held) console.MarkupLineInterpolated($"{held}");
         console.MarkupLineInterpolated($"After the last cutout: {Text.Number(design.FinalPeakAmps)} A through the armature's own {Text.Number(design.ArmatureOhms)} ohm.");
+    }
+
+    private static string? HeldBack(CaseDesign designed)
+    {
+        DesignedStage[] held = [.. designed.Design.Stages.Where(stage => stage.HeldToVolts != null)];
+        if (held.Length == 0) return null;
+        return $"On the nominal machine the lockout current of {Text.Number(designed.Input.LockoutAmps)} A holds back stage {string.Join(", ", held.Select(stage => Text.Number(stage.Stage)))}; the thresholds are {string.Join(", ", held.Select(stage => Text.Number(stage.CutoutVolts)))} V.";
     }
 
     private static string Title(CaseFile file) => file.Has(CaseKeys.Title) ? file.Text(CaseKeys.Title) : file.FileName;
@@ -36,8 +45,8 @@ internal static class DesignTable
                 Text.Number(stage.Stage),
                 Text.Number(stage.TotalOhms),
                 Text.Number(stage.SectionOhms),
-                Text.Number(stage.CutoutVolts),
-                Text.Number(stage.CutoutFraction * 100) + " %",
+                Text.Number(stage.HeldToVolts ?? stage.CutoutVolts),
+                Text.Number((stage.HeldToVolts ?? stage.CutoutVolts) / design.SupplyVolts * 100) + " %",
                 Optional(stage.CutoutRpm),
                 Text.Number(stage.PeakAmps),
                 Optional(stage.ExpectedSeconds),

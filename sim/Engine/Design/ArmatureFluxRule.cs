@@ -99,23 +99,35 @@ internal sealed class ArmatureFluxRule : GradingRule
         for (int i = 0; i < stages.Length; i++)
         {
             double peakAmps = Peak(totals[i], speed, amps, i);
-            Cutout cutout = cutoutOf(i, peakAmps);
+            Cutout threshold = cutoutOf(i, peakAmps), cutout = HeldBack(walk, i, threshold, peakAmps);
             if (i == 0 && cutout.RadPerSec <= 0 && Input.CutoutVolts == null) throw CutOutAtStandstill(totals, currents);
             if (!(cutout.RadPerSec > speed)) throw DoesNotRise(i, speed, cutout.RadPerSec);
             amps = walk.AmpsBefore(i, cutout, peakAmps) ?? throw Leaps(i, cutout);
             if (Alone.FluxFalls || Input.Load.Table != null) CheckNotHeldBefore(walk, i, speed, cutout.RadPerSec, peakAmps);
             speed = cutout.RadPerSec;
             stages[i] = new StageStatics(
-                Alone.On(totals[i]).AtAmps(amps).BackEmfVolts,
+                Alone.On(totals[i]).AtAmps(cutout == threshold ? amps : walk.AmpsBefore(i, threshold, peakAmps) ?? throw Leaps(i, threshold)).BackEmfVolts,
                 speed,
                 peakAmps,
                 amps,
                 0,
-                Alone.AmpsForTorque(Input.Load.TorqueAt(speed)));
+                Alone.AmpsForTorque(Input.Load.TorqueAt(speed)))
+            {
+                HeldToVolts = cutout == threshold ? null : Alone.On(totals[i]).AtAmps(amps).BackEmfVolts,
+                ThresholdRadPerSec = threshold.RadPerSec,
+            };
         }
 
         finalPeakAmps = Peak(Input.ArmatureOhms, speed, amps, stages.Length);
         return stages;
+    }
+
+    // Beside the threshold the current must be within the lockout, unless the load would never let it fall so far.
+    private Cutout HeldBack(CutoutWalk walk, int i, Cutout threshold, double peakAmps)
+    {
+        if (!double.IsFinite(Input.LockoutAmps)) return threshold;
+        Cutout lockout = walk.AtAmps(i, Input.LockoutAmps, null);
+        return lockout.RadPerSec > threshold.RadPerSec && !walk.IsHeldAt(i, lockout.RadPerSec, peakAmps) ? lockout : threshold;
     }
 
     private double Peak(double totalOhms, double radPerSec, double fromAmps, int cutouts)
@@ -131,14 +143,14 @@ internal sealed class ArmatureFluxRule : GradingRule
     private StageStatics[] WithVoltsLeft(StageStatics[] stages, double limitAmps)
     {
         double constant = _flux.ConstantAt(limitAmps);
-        StageStatics[] result = [.. stages.Select(stage => stage with { VoltsLeft = DrivingVolts - constant * stage.CutoutRadPerSec!.Value })];
+        StageStatics[] result = [.. stages.Select(stage => stage with { VoltsLeft = DrivingVolts - constant * stage.ThresholdRadPerSec!.Value })];
         int unreachable = Array.FindIndex(result, stage => stage.VoltsLeft <= 0);
         if (unreachable < 0) return result;
         // Only thresholds by hand come to this: all others stop before it.
         StageStatics found = result[unreachable];
         throw new DesignException(
             DesignQuantity.CutoutVoltages,
-            $"{Text.Number(found.CutoutVolts)} V for stage {unreachable + 1}: at that speed of {Rpm(found.CutoutRadPerSec!.Value)} r/min the flux of the peak current of {Amps(limitAmps)} would give {Text.Number(DrivingVolts - found.VoltsLeft)} V, and the controller compares with that",
+            $"{Text.Number(found.CutoutVolts)} V for stage {unreachable + 1}: at that speed of {Rpm(found.ThresholdRadPerSec!.Value)} r/min the flux of the peak current of {Amps(limitAmps)} would give {Text.Number(DrivingVolts - found.VoltsLeft)} V, and the controller compares with that",
             $"cutouts below {Rpm(DrivingVolts / constant)} r/min, where that is the {Text.Number(DrivingVolts)} V of supply less brush drop");
     }
 

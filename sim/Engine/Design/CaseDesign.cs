@@ -55,6 +55,7 @@ public sealed record CaseDesign(CaseFile File, Plate Plate, DesignInput Input, S
             RatedAmps = plate.RatedAmps,
             PeakAmps = file.Has(CaseKeys.StarterPeakCurrent) ? file.Number(CaseKeys.StarterPeakCurrent) : null,
             SwitchingAmps = file.Has(CaseKeys.StarterSwitchingCurrent) ? file.Number(CaseKeys.StarterSwitchingCurrent) : null,
+            LockoutAmps = file.Number(CaseKeys.ControlLockoutCurrent),
             StageCount = file.Has(CaseKeys.StarterStages) ? file.Count(CaseKeys.StarterStages) : null,
             Slack = file.Has(CaseKeys.StarterSlack) ? SlackOf(file.Text(CaseKeys.StarterSlack)) : null,
             BrakeOhms = file.Has(CaseKeys.BrakeResistance) ? file.Number(CaseKeys.BrakeResistance) : null,

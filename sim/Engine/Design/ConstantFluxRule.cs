@@ -43,16 +43,22 @@ internal sealed class ConstantFluxRule(DesignInput input) : GradingRule(input)
         double leftBefore = DrivingVolts;
         for (int i = 0; i < stages.Length; i++)
         {
-            double cutoutVolts = DrivingVolts - voltsLeft[i];
-            double? speed = cutoutVolts / Input.MachineConstant;
+            // Beside the threshold the current must be within the lockout, unless the load would never let it fall so far.
+            double heldLeft = Input.LockoutAmps * totals[i];
+            bool isHeld = heldLeft < voltsLeft[i] && LoadAmpsAt(DrivingVolts - heldLeft) < Input.LockoutAmps;
+            double left = isHeld ? heldLeft : voltsLeft[i];
+            double? speed = (DrivingVolts - left) / Input.MachineConstant;
             stages[i] = new StageStatics(
-                cutoutVolts,
+                DrivingVolts - voltsLeft[i],
                 speed,
                 leftBefore / totals[i],
-                voltsLeft[i] / totals[i],
+                left / totals[i],
                 voltsLeft[i],
-                Input.Load.TorqueAt(speed ?? 0) / Input.MachineConstant);
-            leftBefore = voltsLeft[i];
+                Input.Load.TorqueAt(speed ?? 0) / Input.MachineConstant)
+            {
+                HeldToVolts = isHeld ? DrivingVolts - left : null,
+            };
+            leftBefore = left;
         }
 
         if (Input.Load.Table != null && Input.MachineConstant != null) CheckTable(totals, stages);

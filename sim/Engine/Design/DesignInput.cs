@@ -40,6 +40,9 @@ public sealed record DesignInput
     /// <summary>I2: current at which the next cutout happens, A.</summary>
     public double? SwitchingAmps { get; init; }
 
+    /// <summary>Current above which the controller cuts no stage out, A; infinity: none. One that the load would not let the current fall to holds nothing here.</summary>
+    public double LockoutAmps { get; init; } = double.PositiveInfinity;
+
     /// <summary>Number of stages; null: as many as needed.</summary>
     public int? StageCount { get; init; }
 

@@ -4,7 +4,7 @@ namespace StarterCtl.Engine.Design;
 /// <param name="Stage">1 for the first cut out.</param>
 /// <param name="TotalOhms">Armature-circuit total while the stage is in effect, ohm.</param>
 /// <param name="SectionOhms">The section that the stage's contactor shorts, ohm.</param>
-/// <param name="CutoutVolts">Back-EMF just before it is cut out at rated supply, V.</param>
+/// <param name="CutoutVolts">Threshold: back-EMF at which it may be cut out at rated supply, V.</param>
 /// <param name="CutoutFraction">The same as a part of the supply voltage.</param>
 /// <param name="CutoutRpm">Speed at the cutout, r/min; null without a machine constant.</param>
 /// <param name="PeakAmps">Current just after the stage comes into effect, A.</param>
@@ -28,4 +28,11 @@ public sealed record DesignedStage(
     double VoltsLeft,
     double? LoadAmps,
     double? ExpectedSeconds,
-    double? EnergyJoules);
+    double? EnergyJoules)
+{
+    /// <summary>
+    /// Back-EMF at which the current has fallen to the lockout current, V, where the stage waits for that beyond its threshold; null where it does not.
+    /// Speed, currents, times and heats are those of the later of the two.
+    /// </summary>
+    public double? HeldToVolts { get; init; }
+}

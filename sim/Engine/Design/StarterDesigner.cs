@@ -124,7 +124,10 @@ public static class StarterDesigner
                 stage.VoltsLeft,
                 stage.LoadAmps,
                 timing?.Seconds,
-                timing == null ? null : section * squaresBefore);
+                timing == null ? null : section * squaresBefore)
+            {
+                HeldToVolts = stage.HeldToVolts,
+            };
             fromRadPerSec = stage.CutoutRadPerSec ?? 0;
         }
 

@@ -19,6 +19,11 @@ internal static class FluxThresholdDerivation
         double driving = design.SupplyVolts - design.BrushDropVolts, speed = stage.CutoutRpm!.Value * Math.PI / 30;
         double next = StarterSection.NextOhms(design, index), after = StarterSection.NextPeakAmps(design, index);
         double atPeak = flux.ConstantAt(design.PeakAmps);
+        if (stage.HeldToVolts is double held)
+        {
+            return $"<strong>Stage {stage.Stage}:</strong> <var>E</var><sub>{stage.Stage}</sub> = {Volts(stage.CutoutVolts)}, volts left = {Volts(stage.VoltsLeft)}; the lockout holds the cutout back until the current has fallen to {Amps(stage.SwitchingAmps)}, at a back-EMF of {driving} − {stage.SwitchingAmps} · {stage.TotalOhms} = {Volts(held)} and {Rpm(stage.CutoutRpm.Value)}; peak after = {Amps(after)}, for at that current the speed is ({driving} − {after} · {next}) / {flux.ConstantAt(after)} = {(driving - after * next) / flux.ConstantAt(after)} rad/s too";
+        }
+
         string given = input.CutoutVolts != null ? ", as given" : "";
         return $"<strong>Stage {stage.Stage}:</strong> <var>E</var><sub>{stage.Stage}</sub> = <var>V</var> − <var>V</var><sub>b</sub> − <var>I</var> <var>R</var><sub>{stage.Stage}</sub> = {driving} − {stage.SwitchingAmps} · {stage.TotalOhms} = {Volts(stage.CutoutVolts)}{given}; speed = <var>E</var><sub>{stage.Stage}</sub> / <var>k</var>({Amps(stage.SwitchingAmps)}) = {stage.CutoutVolts} / {flux.ConstantAt(stage.SwitchingAmps)} = {speed} rad/s or {Rpm(stage.CutoutRpm.Value)}; volts left = <var>V</var> − <var>V</var><sub>b</sub> − <var>k</var>(<var>I</var><sub>1</sub>) <var>w</var> = {driving} − {atPeak} · {speed} = {Volts(stage.VoltsLeft)}; peak after = {Amps(after)}, for at that current the speed is ({driving} − {after} · {next}) / {flux.ConstantAt(after)} = {(driving - after * next) / flux.ConstantAt(after)} rad/s too";
     }

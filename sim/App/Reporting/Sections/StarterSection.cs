@@ -65,7 +65,8 @@ internal static class StarterSection
             return;
         }
 
-        page.Paragraph($"The current just after the cutout is what is left over of the supply, divided by the next resistance. So the peak stays where it was designed on a low or a high supply. Example: at {Volts(low)}, 10 % low, stage 1 goes out at {Volts(low)} − {Volts(design.BrushDropVolts)} − {Volts(first.VoltsLeft)} = {Volts(low - design.BrushDropVolts - first.VoltsLeft)} instead of {Volts(first.CutoutVolts)}; the next peak is {Volts(first.VoltsLeft)} / {Ohms(NextOhms(design, 0))} = {Amps(first.VoltsLeft / NextOhms(design, 0))} in both cases.");
+        if (first.HeldToVolts != null) page.Paragraph($"Beside that the current must have fallen to the lockout current of {Amps(study.DesignInput.LockoutAmps)}, which at rated supply comes later.");
+        else page.Paragraph($"The current just after the cutout is what is left over of the supply, divided by the next resistance. So the peak stays where it was designed on a low or a high supply. Example: at {Volts(low)}, 10 % low, stage 1 goes out at {Volts(low)} − {Volts(design.BrushDropVolts)} − {Volts(first.VoltsLeft)} = {Volts(low - design.BrushDropVolts - first.VoltsLeft)} instead of {Volts(first.CutoutVolts)}; the next peak is {Volts(first.VoltsLeft)} / {Ohms(NextOhms(design, 0))} = {Amps(first.VoltsLeft / NextOhms(design, 0))} in both cases.");
         if (study.Setup.Supply.SourceOhms > 0) WriteSourceDrop(page, design, study.Setup.Supply.SourceOhms);
     }
 

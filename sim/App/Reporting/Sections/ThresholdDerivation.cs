@@ -24,7 +24,7 @@ internal static class ThresholdDerivation
 
             DesignedStage stage = design.Stages[i];
             double next = StarterSection.NextOhms(design, i);
-            steps.Add($"<strong>Stage {stage.Stage}:</strong> {Threshold(input, design, stage, next)}; {Consequence(stage, next)}");
+            steps.Add($"<strong>Stage {stage.Stage}:</strong> {Threshold(input, design, stage, next)}; {Consequence(input, stage, next)}");
         }
 
         page.Steps(steps);
@@ -54,8 +54,16 @@ internal static class ThresholdDerivation
         return ReportPage.Text($"<var>E</var><sub>{stage.Stage}</sub> = <var>V</var> − <var>V</var><sub>b</sub> − <var>I</var><sub>2</sub> <var>R</var><sub>{stage.Stage}</sub> = {design.SupplyVolts} − {design.BrushDropVolts} − {stage.SwitchingAmps} · {stage.TotalOhms} = {Volts(stage.CutoutVolts)}; volts left = {stage.SwitchingAmps} · {stage.TotalOhms} = {Volts(stage.VoltsLeft)}");
     }
 
-    private static Markup Consequence(DesignedStage stage, double next) => ReportPage.Text(
-        $"current before = {stage.VoltsLeft} / {stage.TotalOhms} = {Amps(stage.SwitchingAmps)}, peak after = {stage.VoltsLeft} / {next} = {Amps(stage.VoltsLeft / next)}");
+    private static Markup Consequence(DesignInput input, DesignedStage stage, double next)
+    {
+        if (stage.HeldToVolts is not double held)
+        {
+            return ReportPage.Text($"current before = {stage.VoltsLeft} / {stage.TotalOhms} = {Amps(stage.SwitchingAmps)}, peak after = {stage.VoltsLeft} / {next} = {Amps(stage.VoltsLeft / next)}");
+        }
+
+        double left = input.LockoutAmps * stage.TotalOhms;
+        return ReportPage.Text($"the lockout holds the cutout back until the current has fallen to {Amps(input.LockoutAmps)}, at a back-EMF of {Volts(held)}; peak after = {input.LockoutAmps} · {stage.TotalOhms} / {next} = {Amps(left / next)}");
+    }
 
     private static bool Same(double one, double other) => Math.Abs(one - other) <= SamePart * Math.Abs(other);
 }
