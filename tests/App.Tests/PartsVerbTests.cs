@@ -122,7 +122,7 @@ public sealed class PartsVerbTests : IDisposable
     [InlineData("--parts-per-section: found \"5\"; allowed: a whole number, 1 to 4", "--parts", "E24", "--parts-per-section", "5")]
     [InlineData("--stock: found it beside --parts", "--parts", "E24", "--stock", "x.csv")]
     [InlineData("--parts-per-section: found it without parts", "--parts-per-section", "2")]
-    [InlineData("--write-case: found it without parts", "--write-case", "x.toml")]
+    [InlineData("--write-case: found it with nothing to choose", "--write-case", "x.toml")]
     [InlineData("--bad-rows: found \"use\"; allowed: refuse, skip", "--stock", "x.csv", "--bad-rows", "use")]
     [InlineData("--starts-per-hour: found 0; allowed: 0.01 to 3600", "--parts", "E24", "--starts-per-hour", "0")]
     [InlineData("--give: found 60; allowed: 0 to 50", "--parts", "E24", "--give", "60")]

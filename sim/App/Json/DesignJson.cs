@@ -26,6 +26,9 @@ public sealed record DesignJson(
     /// <summary>The bought parts; null where none were asked for.</summary>
     public PartsJson? Parts { get; init; }
 
+    /// <summary>The worst case over the tolerances; null where it was not asked for.</summary>
+    public WorstCaseJson? WorstCase { get; init; }
+
     /// <summary>The shape of a designed case.</summary>
     public static DesignJson Of(CaseDesign designed)
     {
