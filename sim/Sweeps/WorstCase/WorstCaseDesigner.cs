@@ -24,6 +24,7 @@ public sealed class WorstCaseDesigner
 
     // What is worse than what was designed for by less than this part is rounding.
     private const double Rounding = 1e-5;
+    private const double WrittenRounding = 2e-3;
 
     private readonly CaseFile _file;
     private readonly WorstCaseRequest _request;
@@ -222,7 +223,8 @@ public sealed class WorstCaseDesigner
         return double.IsFinite(new SimulatedStarts(file, _cancellation).ClimbSeconds(_space, weakest, _span)) ? file : null;
     }
 
-    private double Torque(Grading grading) => new GradingBound(grading, _span).TorqueNewtonMetres(_space.Corners) * (1 + Rounding);
+    // Written settings are rounded, the lockout upwards.
+    private double Torque(Grading grading) => new GradingBound(grading, _span).TorqueNewtonMetres(_space.Corners) * (1 + WrittenRounding);
 
     private PeakFound HighestOf(GradingBound bound) => bound.PeakOn(_space.Climb(bound.Peak([.. _space.Corners, .. _points]).Point, point => bound.PeakOn(point).Amps));
 
