@@ -60,7 +60,8 @@ internal sealed class SweepOptions
         return option;
     }
 
-    private static Option<long?> WholeOption(string name, string helpName, string description, long least, long most)
+    /// <summary>An option that takes a whole number between limits.</summary>
+    internal static Option<long?> WholeOption(string name, string helpName, string description, long least, long most)
     {
         Option<long?> option = new(name) { Description = description, HelpName = helpName };
         option.CustomParser = result =>

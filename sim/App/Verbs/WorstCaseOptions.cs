@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
-using System.Globalization;
 using System.Linq;
 using Spectre.Console;
 using StarterCtl.App.Output;
@@ -17,8 +16,8 @@ internal sealed class WorstCaseOptions
 
     private readonly Option<bool> _isAsked = new("--worst-case") { Description = "Choose sections and thresholds so that the worst peak over the case's tolerances is as low as it can be and no start sticks." };
     private readonly Option<double> _spare = LinkVerb.Bounded("--spare-torque", "Percent of the load's torque that must be left over at each cutout, on the worst plant.", Usual.SpareTorque * 100, 0, 500);
-    private readonly Option<int> _starts = Whole("--starts", "N", "Simulated starts that verify the worst case", Usual.Starts, 1, WorstCaseRequest.MostStarts);
-    private readonly Option<int> _seed = Whole("--seed", "S", "Number from which these starts follow", Usual.Seed, 0, 1_000_000_000);
+    private readonly Option<long?> _starts = SweepOptions.WholeOption("--starts", "N", $"Simulated starts that verify the worst case, 1 to {WorstCaseRequest.MostStarts}. Without it: {Usual.Starts}.", 1, WorstCaseRequest.MostStarts);
+    private readonly Option<long?> _seed = SweepOptions.WholeOption("--seed", "S", $"Number from which these starts follow, 0 to 1000000000. Without it: {Usual.Seed}.", 0, 1_000_000_000);
 
     /// <summary>Every option.</summary>
     public Option[] All => [_isAsked, _spare, _starts, _seed];
@@ -37,7 +36,7 @@ internal sealed class WorstCaseOptions
     public WorstCaseChoice? Choose(VerbCall call, CaseFile file)
     {
         if (!call.Parsed.GetValue(_isAsked)) return null;
-        WorstCaseRequest request = new() { SpareTorque = call.Parsed.GetValue(_spare) / 100, Starts = call.Parsed.GetValue(_starts), Seed = call.Parsed.GetValue(_seed) };
+        WorstCaseRequest request = new() { SpareTorque = call.Parsed.GetValue(_spare) / 100, Starts = (int)(call.Parsed.GetValue(_starts) ?? Usual.Starts), Seed = (int)(call.Parsed.GetValue(_seed) ?? Usual.Seed) };
         return call.Terminal.Work("worst case", progress => WorstCaseDesigner.Choose(file, request, progress, call.Cancellation));
     }
 
@@ -47,23 +46,5 @@ internal sealed class WorstCaseOptions
         if (choice.SpareTorque > choice.Request.SpareTorque) terminal.Warn($"With {Text.Number(100 * choice.Request.SpareTorque)} % of the load's torque to spare the slowest start would not end in time: {Text.Number(100 * choice.SpareTorque)} % are left over.");
         if (!choice.IsVerified) terminal.Warn("Simulated starts passed the bound or did not get to the full supply: this starter is not verified.");
         terminal.Notes.MarkupLineInterpolated($"The bound holds between the limits of [bold][[tolerances]][/] and for what the model knows, with every part sound. It replaces no overcurrent device and no commissioning: the limits of motor and supply remain those of who is responsible for them.");
-    }
-
-    private static Option<int> Whole(string name, string helpName, string description, int usual, int least, int most)
-    {
-        Option<int> option = new(name)
-        {
-            Description = $"{description}, {least.ToString(CultureInfo.InvariantCulture)} to {most.ToString(CultureInfo.InvariantCulture)}.",
-            HelpName = helpName,
-            DefaultValueFactory = _ => usual,
-        };
-        option.CustomParser = result =>
-        {
-            string written = result.Tokens.Count > 0 ? result.Tokens[0].Value : "";
-            if (int.TryParse(written, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int number) && number >= least && number <= most) return number;
-            result.AddError($"{name}: found \"{written}\"; allowed: a whole number from {least.ToString(CultureInfo.InvariantCulture)} to {most.ToString(CultureInfo.InvariantCulture)}");
-            return usual;
-        };
-        return option;
     }
 }
