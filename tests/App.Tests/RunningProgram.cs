@@ -29,6 +29,9 @@ internal sealed class RunningProgram : IDisposable
     /// <summary>What it said on standard error; once it has ended.</summary>
     public string Errors { get; private set; } = "";
 
+    /// <summary>What it said on standard output; once it has ended.</summary>
+    public string Output { get; private set; } = "";
+
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     /// <summary>Starts it.</summary>
@@ -70,7 +73,7 @@ internal sealed class RunningProgram : IDisposable
     public async Task<int> ExitCode()
     {
         Errors = await _errors.WaitAsync(Longest, Cancellation);
-        await _output;
+        Output = await _output;
         await _process.WaitForExitAsync(Cancellation);
         return _process.ExitCode;
     }

@@ -2,6 +2,7 @@ using System;
 using System.CommandLine;
 using System.Globalization;
 using System.Linq;
+using StarterCtl.Sweeps.Results;
 using StarterCtl.Sweeps.Running;
 using StarterCtl.Sweeps.Sampling;
 
@@ -35,12 +36,11 @@ internal sealed class SweepOptions
     public string? OfWhich(ParseResult parsed) =>
         ((Option[])[Count, Seed, Method, Levels]).FirstOrDefault(option => parsed.GetResult(option) is { Implicit: false })?.Name;
 
-    /// <summary>The options with which a row is run again.</summary>
-    public static string Written(SweepOrder order)
+    /// <summary>The options with which a row of a sweep is run again.</summary>
+    public static string Written(SweepHeader sweep)
     {
-        string count = order.Count is long given ? $" --count {given.ToString(CultureInfo.InvariantCulture)}" : "";
-        string levels = order.Method == SamplingMethod.Factorial ? $" --levels {order.Levels.ToString(CultureInfo.InvariantCulture)}" : "";
-        return $"{count} --seed {order.Seed.ToString(CultureInfo.InvariantCulture)} --method {order.Method.ToString().ToLowerInvariant()}{levels}";
+        string levels = sweep.Method == SamplingMethod.Factorial ? $" --levels {sweep.Levels.ToString(CultureInfo.InvariantCulture)}" : "";
+        return $" --count {sweep.Count.ToString(CultureInfo.InvariantCulture)} --seed {sweep.Seed.ToString(CultureInfo.InvariantCulture)} --method {sweep.Method.ToString().ToLowerInvariant()}{levels}";
     }
 
     private static Option<string> MethodOption()

@@ -1,4 +1,6 @@
+using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
@@ -67,6 +69,19 @@ public sealed record SweepHeader(
     /// <summary>The header as JSON.</summary>
     public string ToJson() => JsonSerializer.Serialize(this, Options);
 
+    /// <summary>In what this header differs from another, in words; null: in nothing, both are of one sweep.</summary>
+    public string? DifferenceFrom(SweepHeader other)
+    {
+        (string What, string Here, string There)[] all =
+        [
+            ("case", Case, other.Case), ("SHA-256 of the case", CaseSha256, other.CaseSha256), ("core", CoreVersion, other.CoreVersion),
+            ("settings", SettingsChecksum, other.SettingsChecksum), ("method", Name(Method), Name(other.Method)), ("levels", Number(Levels), Number(other.Levels)),
+            ("seed", Number(Seed), Number(other.Seed)), ("starts", Number(Count), Number(other.Count)), ("header", ToJson(), other.ToJson()),
+        ];
+        int first = Array.FindIndex(all, one => one.Here != one.There);
+        return first < 0 ? null : $"{all[first].What} {all[first].Here} instead of {all[first].There}";
+    }
+
     /// <summary>Reads a header back.</summary>
     /// <param name="path">The file, for the message.</param>
     /// <param name="json">What <see cref="ToJson"/> gave; null: the file has none.</param>
@@ -84,4 +99,8 @@ public sealed record SweepHeader(
             throw new SweepException(path, $"a header that cannot be read ({error.Message})", "the results of a sweep");
         }
     }
+
+    private static string Name(SamplingMethod method) => method.ToString().ToLowerInvariant();
+
+    private static string Number(long number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -5,6 +5,7 @@ using System.Linq;
 using System.Threading.Tasks;
 using Parquet;
 using Parquet.Schema;
+using StarterCtl.Sweeps.Running;
 
 namespace StarterCtl.Sweeps.Results;
 
@@ -15,15 +16,19 @@ public sealed class SweepTable
 
     private readonly string _path;
 
-    private SweepTable(string path, SweepHeader header, long rows)
+    private SweepTable(string path, SweepHeader header, ShardSpan? span, long rows)
     {
         _path = path;
         Header = header;
+        Span = span;
         RowCount = rows;
     }
 
     /// <summary>What the file holds.</summary>
     public SweepHeader Header { get; }
+
+    /// <summary>Which rows of the sweep, in the file of a shard; null: all.</summary>
+    public ShardSpan? Span { get; }
 
     /// <summary>Rows in the file.</summary>
     public long RowCount { get; }
@@ -35,7 +40,11 @@ public sealed class SweepTable
     {
         // Before anything is parsed: a changed byte of the footer can keep a reader busy for ever, one of a page is another number.
         CheckWhole(path);
-        return Read(path, reader => new SweepTable(path, SweepHeader.Read(path, reader.CustomMetadata.GetValueOrDefault(SweepHeader.Key)), RowsOf(reader).Sum()));
+        return Read(path, reader => new SweepTable(
+            path,
+            SweepHeader.Read(path, reader.CustomMetadata.GetValueOrDefault(SweepHeader.Key)),
+            reader.CustomMetadata.GetValueOrDefault(ShardSpan.Key) is string span ? ShardSpan.Read(path, span) : null,
+            RowsOf(reader).Sum()));
     }
 
     /// <summary>A column of numbers.</summary>
@@ -43,42 +52,64 @@ public sealed class SweepTable
     /// <exception cref="SweepException">The file has no such column, or is damaged.</exception>
     public double[] Numbers(string name) => Column<double>(name);
 
+    /// <summary>A column of numbers, put where there is room.</summary>
+    /// <param name="name">Its name.</param>
+    /// <param name="into">Receives them; at least as long as there are rows.</param>
+    /// <exception cref="SweepException">The file has no such column, or is damaged.</exception>
+    public void Numbers(string name, Memory<double> into) => Read(name, into);
+
     /// <summary>The numbers of the rows.</summary>
     public long[] Rows() => Column<long>(SweepColumns.Row);
 
     /// <summary>Whether each row passed.</summary>
     public bool[] Passed() => Column<bool>(SweepColumns.Passed);
 
-    /// <summary>A column of words.</summary>
-    public string[] Words(string name) => Read(_path, reader =>
+    /// <summary>A column of words, a block of them at a time in memory.</summary>
+    /// <param name="name">Its name.</param>
+    /// <exception cref="SweepException">The file cannot be read any more, or has no such column.</exception>
+    public IEnumerable<string> Words(string name)
     {
-        List<string> all = [];
-        DataField field = FieldOf(reader, name);
-        for (int i = 0; i < reader.RowGroupCount; i++)
+        using SweepRowReader rows = Try(_path, () => SweepRowReader.Open(_path, Header));
+        for (int i = 0; i < rows.BlockCount; i++)
         {
-            using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
-            string[] words = new string[group.RowCount];
-            group.ReadAsync(field, words).AsTask().GetAwaiter().GetResult();
-            all.AddRange(words);
+            int block = i;
+            foreach (string word in Try(_path, () => rows.Words(block, name))) yield return word;
         }
+    }
 
-        return all.ToArray();
-    });
+    /// <summary>Whole rows, block by block as they were written, one at a time in memory.</summary>
+    /// <exception cref="SweepException">The file cannot be read any more.</exception>
+    public IEnumerable<SweepRow[]> Blocks()
+    {
+        using SweepRowReader rows = Try(_path, () => SweepRowReader.Open(_path, Header));
+        for (int i = 0; i < rows.BlockCount; i++)
+        {
+            int block = i;
+            yield return Try(_path, () => rows.Block(block));
+        }
+    }
 
     private T[] Column<T>(string name)
-        where T : struct => Read(_path, reader =>
+        where T : struct
     {
         T[] all = new T[RowCount];
+        Read<T>(name, all);
+        return all;
+    }
+
+    private void Read<T>(string name, Memory<T> into)
+        where T : struct => Read(_path, reader =>
+    {
         DataField field = FieldOf(reader, name);
         int at = 0;
         for (int i = 0; i < reader.RowGroupCount; i++)
         {
             using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
-            group.ReadAsync<T>(field, all.AsMemory(at, (int)group.RowCount)).AsTask().GetAwaiter().GetResult();
+            group.ReadAsync(field, into.Slice(at, (int)group.RowCount)).AsTask().GetAwaiter().GetResult();
             at += (int)group.RowCount;
         }
 
-        return all;
+        return at;
     });
 
     private DataField FieldOf(ParquetReader reader, string name) =>
@@ -116,15 +147,17 @@ public sealed class SweepTable
 
     private static SweepException Unreadable(string path, Exception error) => new(path, $"a file that cannot be read ({error.Message})", Allowed);
 
-    private static T Read<T>(string path, Func<ParquetReader, T> read)
+    private static T Read<T>(string path, Func<ParquetReader, T> read) => Try(path, () => Task.Run(async () =>
+    {
+        await using ParquetReader reader = await ParquetReader.CreateAsync(path).ConfigureAwait(false);
+        return read(reader);
+    }).GetAwaiter().GetResult());
+
+    private static T Try<T>(string path, Func<T> read)
     {
         try
         {
-            return Task.Run(async () =>
-            {
-                await using ParquetReader reader = await ParquetReader.CreateAsync(path).ConfigureAwait(false);
-                return read(reader);
-            }).GetAwaiter().GetResult();
+            return read();
         }
         catch (Exception error) when (error is not (SweepException or OutOfMemoryException))
         {

@@ -11,7 +11,7 @@ namespace StarterCtl.Sweeps.Results;
 /// <summary>Writes results as Parquet, a row group for each block of rows, in their order. The same rows in the same blocks give the same bytes.</summary>
 public sealed class SweepWriter : IDisposable
 {
-    private readonly Stream _stream;
+    private readonly FileStream _stream;
     private readonly SweepColumn[] _columns;
     private readonly DataField[] _fields;
     private readonly ParquetWriter _writer;
@@ -20,14 +20,18 @@ public sealed class SweepWriter : IDisposable
     /// <summary>Begins a file.</summary>
     /// <param name="path">The file; whoever wants nothing half-written writes beside its place and renames it.</param>
     /// <param name="header">What it holds.</param>
+    /// <param name="span">Which rows of the sweep, for a file of a shard; null: all.</param>
     /// <exception cref="IOException">It cannot be written.</exception>
-    public SweepWriter(string path, SweepHeader header)
+    public SweepWriter(string path, SweepHeader header, ShardSpan? span = null)
     {
         _columns = SweepColumns.Of(header);
         _fields = Array.ConvertAll(_columns, SweepColumns.FieldOf);
         _stream = new FileStream(path, FileMode.Create, FileAccess.ReadWrite, FileShare.None);
         _writer = ParquetWriter.CreateAsync(new ParquetSchema(_fields.ToArray<Field>()), _stream, new ParquetOptions { CompressionMethod = CompressionMethod.Snappy }).GetAwaiter().GetResult();
-        _writer.CustomMetadata = new Dictionary<string, string> { [SweepHeader.Key] = header.ToJson(), [FileCheck.Key] = FileCheck.Open };
+        Dictionary<string, string> metadata = new() { [SweepHeader.Key] = header.ToJson() };
+        if (span != null) metadata[ShardSpan.Key] = span.ToJson();
+        metadata[FileCheck.Key] = FileCheck.Open;
+        _writer.CustomMetadata = metadata;
     }
 
     /// <summary>Writes a block of rows.</summary>
@@ -44,6 +48,8 @@ public sealed class SweepWriter : IDisposable
     {
         _writer.DisposeAsync().AsTask().GetAwaiter().GetResult();
         FileCheck.Seal(_stream);
+        // Who renames the file may count on it: after a power cut its name does not stand there without its bytes.
+        _stream.Flush(true);
         _isComplete = true;
         _stream.Dispose();
     }

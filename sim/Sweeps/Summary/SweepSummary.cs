@@ -42,14 +42,16 @@ public sealed record SweepSummary(
     public static SweepSummary Of(params IReadOnlyList<SweepTable> tables)
     {
         SweepHeader header = tables[0].Header;
-        long[] rows = [.. tables.SelectMany(table => table.Rows())];
-        bool[] passed = [.. tables.SelectMany(table => table.Passed())];
+        long[] rows = Joined(tables, table => table.Rows());
+        bool[] passed = Joined(tables, table => table.Passed());
+        // One column at a time, and always in the same place: of a sweep of any length this is what stands in memory.
+        double[] values = new double[rows.Length];
         List<OutcomeSummary> outcomes = [];
         List<WorstCase> worst = [];
         IEnumerable<(string Column, string Worst)> sections = Enumerable.Range(1, header.Sections).Select(section => (SweepColumns.Section(section), $"most heat in section {section}"));
         foreach ((string column, string name) in Largest.Concat(sections))
         {
-            double[] values = [.. tables.SelectMany(table => table.Numbers(column)).Select(value => double.IsNaN(value) ? double.PositiveInfinity : value)];
+            Read(tables, column, values);
             // Nothing warms up in the case.
             if (column == SweepColumns.Hottest && Array.TrueForAll(values, double.IsInfinity)) continue;
             worst.Add(WorstOf(name, column, rows, values, passed));
@@ -65,6 +67,24 @@ public sealed record SweepSummary(
             worst,
             [.. faults.GroupBy(fault => fault).Select(same => KeyValuePair.Create(same.Key, same.LongCount())).OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key, StringComparer.Ordinal)],
             SweepSensitivity.Of(header, tables, rows, Confidence));
+    }
+
+    private static T[] Joined<T>(IReadOnlyList<SweepTable> tables, Func<SweepTable, T[]> read) => tables.Count == 1 ? read(tables[0]) : [.. tables.SelectMany(read)];
+
+    private static void Read(IReadOnlyList<SweepTable> tables, string column, double[] values)
+    {
+        int at = 0;
+        foreach (SweepTable table in tables)
+        {
+            table.Numbers(column, values.AsMemory(at));
+            at += (int)table.RowCount;
+        }
+
+        // What did not happen is later, and worse, than anything that did.
+        foreach (ref double value in values.AsSpan())
+        {
+            if (double.IsNaN(value)) value = double.PositiveInfinity;
+        }
     }
 
     private static WorstCase WorstOf(string name, string column, long[] rows, double[] values, bool[] passed)
