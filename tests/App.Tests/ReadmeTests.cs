@@ -95,6 +95,8 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("sim/parts.md")]
     [InlineData("sim/records.md")]
     [InlineData("sim/heat.md")]
+    [InlineData("sim/sweeps.md")]
+    [InlineData("sim/cluster/README.md")]
     [InlineData("hardware-notes/README.md")]
     [InlineData("hardware-notes/01-around-the-controller.md")]
     [InlineData("hardware-notes/03-faults.md")]

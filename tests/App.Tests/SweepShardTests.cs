@@ -137,6 +137,20 @@ public sealed class SweepShardTests : IDisposable
         Assert.Contains($"warning: {PieceRows * Pieces().Count} rows are kept; the same command goes on from there", first.Errors, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task SweepsPage_BlocksOfShards_AreWhatTheProgramPrints()
+    {
+        string page = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "sim", "sweeps.md"), TestContext.Current.CancellationToken);
+        foreach (int number in (int[])[1, 4, 2])
+        {
+            await _cli.Run("sweep", CasePath, "--count", "500", "--seed", "7", "--shard", $"{number}/4", "--out", ShardFolder);
+        }
+
+        Assert.Contains($"\n```\n{_cli.Output}{_cli.Errors.Replace(ShardFolder, "out", StringComparison.Ordinal)}```\n", page, StringComparison.Ordinal);
+        await _cli.Run("sweep", "merge", ShardFolder, "--out", _cli.OutFolder);
+        Assert.Contains($"\n```\n{_cli.Errors.Replace(ShardFolder, "out", StringComparison.Ordinal)}```\n", page, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--shard 0/4", "--shard: found \"0/4\"; allowed: I/N with I from 1 to N and N up to 1000000, auto, or auto/N")]
     [InlineData("--shard 1/2 --allow 1", "--allow: found it with --shard; allowed: --allow with sweep merge, which knows all starts")]

@@ -151,6 +151,19 @@ public sealed class ShardRunTests : IDisposable
     }
 
     [Fact]
+    public void Run_WhileAnotherRunGoesOn_IsRefusedAndTheOtherEndsAsIfNothingHadBeen()
+    {
+        Exception? second = null;
+        ShardRun first = new(Plan, Files, _shards.Said.Add, RigShards.PieceRows);
+
+        ShardResult result = first.Run(new Meanwhile(() => second ??= Record.Exception(() => { _shards.Run(Plan, 2, 2); })), TestContext.Current.CancellationToken);
+
+        Assert.IsType<ShardBusyException>(second);
+        Assert.Equal(15, result.ComputedRows);
+        Assert.Equal(Uninterrupted, File.ReadAllBytes(result.Path));
+    }
+
+    [Fact]
     public void Run_BehindPiecesOfAnotherSweep_IsRefusedAndLeavesThem()
     {
         string[] pieces = _shards.LeavePieces(RigShards.Plan(29, seed: 8), 2, 2, 2);
@@ -188,6 +201,11 @@ public sealed class ShardRunTests : IDisposable
     {
         using RigShards shards = new();
         return File.ReadAllBytes(shards.Run(Plan, 2, 2).Path);
+    }
+
+    private sealed class Meanwhile(Action act) : IProgress<double>
+    {
+        public void Report(double value) => act();
     }
 
     private sealed class After(CancellationTokenSource stop, double part) : IProgress<double>
