@@ -58,7 +58,7 @@ internal static class SweepShard
         }
         catch (OperationCanceledException)
         {
-            call.Terminal.Warn(Left(run));
+            SayWhatIsKept(call, run);
             throw;
         }
         catch (ShardBusyException error)
@@ -67,10 +67,13 @@ internal static class SweepShard
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            call.Terminal.Warn(Left(run));
+            SayWhatIsKept(call, run);
             throw OutputException.Of(files.WholePath, error);
         }
     }
 
-    private static string Left(ShardRun run) => $"{run.RowsKept.ToString(CultureInfo.InvariantCulture)} rows are kept; the same command goes on from there";
+    private static void SayWhatIsKept(VerbCall call, ShardRun run)
+    {
+        if (run.RowsKept > 0) call.Terminal.Warn($"{run.RowsKept.ToString(CultureInfo.InvariantCulture)} rows are kept; the same command goes on from there");
+    }
 }
