@@ -132,13 +132,14 @@ public sealed class BoardClient : IAsyncDisposable
     {
         Record record = new(periodMicroseconds);
         await SetTelemetryAsync(periodMicroseconds, cancellation);
+        // Counted from before the first sample that may belong to the record: a loss too many is said rather than one too few.
+        long droppedBefore = DroppedSamples;
+        int badBefore = _line.BadFrames;
         while (_samples.Reader.TryRead(out _))
         {
             // What came before belongs to no record.
         }
 
-        long droppedBefore = DroppedSamples;
-        int badBefore = _line.BadFrames;
         while (record.Samples.Count < count) record.Add(await NextSampleAsync(periodMicroseconds, cancellation));
         long dropped = DroppedSamples - droppedBefore;
         await SetTelemetryAsync(0, cancellation);
