@@ -13,11 +13,11 @@ internal sealed class GradingBound(Grading grading, SectionSpan span)
     /// <summary>The highest peak on any of some plants.</summary>
     public PeakFound Peak(IReadOnlyList<PlantPoint> points) => Highest(points, PeakOn, peak => peak.Amps);
 
-    /// <summary>The highest torque on any of some plants, N m.</summary>
-    public double TorqueNewtonMetres(IReadOnlyList<PlantPoint> points) => Highest(points, TorqueOn, torque => torque);
+    /// <summary>The highest torque on any of some plants, N m, and that plant.</summary>
+    public (double NewtonMetres, PlantPoint Point) PeakTorque(IReadOnlyList<PlantPoint> points) => Highest(points, point => (TorqueOn(point), point), torque => torque.Item1);
 
     /// <summary>The least torque over that of the load at any cutout on any of some plants, and there: 1 or less sticks.</summary>
-    public (double Ratio, int Stage, PlantPoint Point) Torque(IReadOnlyList<PlantPoint> points) => Highest(points, RatioOn, ratio => -ratio.Ratio);
+    public (double Ratio, int Stage, PlantPoint Point) LeastRatio(IReadOnlyList<PlantPoint> points) => Highest(points, RatioOn, ratio => -ratio.Ratio);
 
     /// <summary>How far the worst of some plants is from ending a stage with something to spare, and that plant.</summary>
     /// <param name="points">The plants.</param>
@@ -45,7 +45,8 @@ internal sealed class GradingBound(Grading grading, SectionSpan span)
     /// <summary>The highest peak on one plant.</summary>
     public PeakFound PeakOn(PlantPoint point) => Peaks(point).MaxBy(peak => peak.Amps)!;
 
-    private double TorqueOn(PlantPoint point) => Peaks(point).Max(peak => peak.TorqueNewtonMetres);
+    /// <summary>The highest torque on one plant, N m.</summary>
+    public double TorqueOn(PlantPoint point) => Peaks(point).Max(peak => peak.TorqueNewtonMetres);
 
     private IEnumerable<PeakFound> Peaks(PlantPoint point)
     {
@@ -67,7 +68,8 @@ internal sealed class GradingBound(Grading grading, SectionSpan span)
         }
     }
 
-    private (double Ratio, int Stage, PlantPoint Point) RatioOn(PlantPoint point)
+    /// <summary>The least torque over that of the load on one plant.</summary>
+    public (double Ratio, int Stage, PlantPoint Point) RatioOn(PlantPoint point)
     {
         StaticPlant plant = point.Plant;
         double peak = plant.StandstillAmps(span.Low * grading.InCircuit(0));

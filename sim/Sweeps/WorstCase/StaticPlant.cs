@@ -103,12 +103,11 @@ internal sealed class StaticPlant
     {
         double fieldAmps = _network.FinalFieldAmps(amps);
         double volts = _setup.Supply.OpenCircuitVolts - _setup.Supply.SourceOhms * _network.Line.Amps(amps, fieldAmps);
-        return _sensors.Voltage.Gain * volts + _sensors.Voltage.Offset - _settings.BrushDropVolts
-            - ControllerConstant(fieldAmps) * (_sensors.Speed.Gain * radPerSec + _sensors.Speed.Offset);
+        return Seen(_sensors.Voltage, volts) - _settings.BrushDropVolts - ControllerConstant(fieldAmps) * Seen(_sensors.Speed, radPerSec);
     }
 
     /// <summary>Armature current that the controller sees, A.</summary>
-    public double SeenAmps(double amps) => _sensors.Current.Gain * amps + _sensors.Current.Offset;
+    public double SeenAmps(double amps) => Seen(_sensors.Current, amps);
 
     /// <summary>
     /// Speed up to which a stage accelerates the load with something to spare, rad/s; null where it does not even from rest.
@@ -210,6 +209,8 @@ internal sealed class StaticPlant
         double ticks = setup.DurationSeconds * 1e6 / setup.PeriodMicroseconds;
         return -MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, Math.Min(0.5, Math.Pow(EarlyChance / ticks, 1.0 / inARow)));
     }
+
+    private static double Seen(SensorChannel channel, double value) => Math.Clamp(channel.Gain * value + channel.Offset, -channel.Range, channel.Range);
 
     private double Step(SensorChannel channel) => _sensors.Bits > 0 && double.IsFinite(channel.Range) ? 2 * channel.Range / (1L << _sensors.Bits) : 0;
 

@@ -43,6 +43,6 @@ public sealed record WorstCaseChoice(
     /// <summary>Longest time to the full supply that such a climb found, s.</summary>
     public required double ClimbedSeconds { get; init; }
 
-    /// <summary>True when no simulated start passed the bound and every one got to the full supply.</summary>
-    public bool IsVerified => Chosen.Seen is { Above: 0, Unfinished: 0 } && ClimbedPeakAmps <= Chosen.PeakAmps;
+    /// <summary>True when no stage sticks on any plant, no simulated start passed the bound and every one got to the full supply.</summary>
+    public bool IsVerified => Chosen.TorqueRatio > 1 && Chosen.Seen is { Above: 0, Unfinished: 0 } && ClimbedPeakAmps <= Chosen.PeakAmps && double.IsFinite(ClimbedSeconds);
 }

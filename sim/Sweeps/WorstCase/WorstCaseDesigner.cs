@@ -52,6 +52,9 @@ public sealed class WorstCaseDesigner
         _limitAmps = file.Number(file.Has(CaseKeys.LimitsPeakCurrent) ? CaseKeys.LimitsPeakCurrent : CaseKeys.StarterPeakCurrent);
     }
 
+    // Everything that a bound begins from.
+    private IReadOnlyList<PlantPoint> Known => [.. _space.Corners, .. _points];
+
     /// <summary>Chooses the starter of a case.</summary>
     /// <param name="file">A case with tolerances and a peak current, without thresholds of its own. Sections that it has are kept.</param>
     /// <param name="request">What is asked for.</param>
@@ -72,9 +75,9 @@ public sealed class WorstCaseDesigner
             : WithFewestStages();
         CaseDesign designed = CaseDesign.ForRun(chosen);
         GradingBound bound = new(GradingOf(designed), _span), textbook = new(GradingOf(_prepared.Designed), _span);
-        PeakFound peak = HighestOf(bound);
+        PeakFound peak = HighestPeak(bound);
         SimulatedStarts starts = new(chosen, _cancellation), textbookStarts = new(_file, _cancellation);
-        (double _, int _, PlantPoint slowest) = bound.Torque(_space.Corners);
+        PlantPoint slowest = LeastRatio(bound).Point;
         double climbedPeak = starts.ClimbPeak(_space, peak.Point, _span), climbedSeconds = starts.ClimbSeconds(_space, slowest, _span);
         StartsSeen seen = starts.Sample(_request.Starts, _request.Seed, peak.Amps, Half(progress, 0));
         StartsSeen textbookSeen = textbookStarts.Sample(_request.Starts, _request.Seed, peak.Amps, Half(progress, 0.5));
@@ -83,10 +86,10 @@ public sealed class WorstCaseDesigner
             designed,
             _limitAmps,
             PointOf(bound, peak, seen, starts.Nominal()),
-            PointOf(textbook, HighestOf(textbook), textbookSeen, textbookStarts.Nominal()),
+            PointOf(textbook, HighestPeak(textbook), textbookSeen, textbookStarts.Nominal()),
             _prepared.Designed.Design.StageCount)
         {
-            PeakTorqueNewtonMetres = bound.TorqueNewtonMetres(_space.Corners),
+            PeakTorqueNewtonMetres = HighestTorque(bound),
             SpareTorque = spare,
             Decisive = [.. _space.Decisive.Select(variable => variable.Path)],
             Corners = _space.Corners.Count,
@@ -120,38 +123,26 @@ public sealed class WorstCaseDesigner
     // The least torque to spare with which the slowest start ends in time also gives the least peak.
     private (CaseFile? File, double Spare, string Why) Try(int stages)
     {
-        double low = _request.SpareTorque;
-        if (Least(stages, low) is not (Grading first, double least)) return (null, low, "on the worst plant the load is not accelerated at any peak");
-        if (least > _limitAmps) return (null, low, $"the least peak is {Amps(least)}");
-        CaseFile? file = InTime(first);
-        if (file != null) return (file, low, "");
-        double high = low;
-        string why = $"the least peak is {Amps(least)}, with which the slowest start does not end in time";
+        double low = _request.SpareTorque, high = low;
+        if (Least(stages, low) is not (Grading grading, double peakAmps)) return (null, low, "on the worst plant the load is not accelerated at any peak");
+        if (peakAmps > _limitAmps) return (null, low, $"the least peak is {Amps(peakAmps)}");
+        string why = $"the least peak is {Amps(peakAmps)}, with which the slowest start does not end in time";
+        CaseFile? file = InTime(grading);
         while (file == null)
         {
-            if (high >= MostSpare) return (null, high, why);
+            if (high >= MostSpare || peakAmps > _limitAmps) return (null, high, why);
             (low, high) = (high, Math.Min(MostSpare, 1.5 * high + 0.05));
-            if (Least(stages, high) is not (Grading faster, double peakAmps)) return (null, high, why);
-            file = InTime(faster);
-            // One that is too high for want of time may come down again: it is the quickest that was asked for.
-            if (file == null && peakAmps > _limitAmps) return (null, high, why);
+            if (Least(stages, high) is not (Grading faster, double higher)) return (null, high, why);
+            (file, peakAmps) = (InTime(faster), higher);
         }
 
-        return Slowest(stages, low, high, file, why);
-    }
-
-    private (CaseFile? File, double Spare, string Why) Slowest(int stages, double low, double high, CaseFile file, string why)
-    {
-        double peakAmps = double.NaN;
         while (high - low > SpareTolerance * high)
         {
             double middle = (low + high) / 2;
-            (Grading grading, double amps) = Least(stages, middle)!.Value;
-            if (InTime(grading) is CaseFile found) (file, high, peakAmps) = (found, middle, amps);
+            if (Least(stages, middle) is (Grading slower, double lower) && InTime(slower) is CaseFile found) (file, high, peakAmps) = (found, middle, lower);
             else low = middle;
         }
 
-        if (double.IsNaN(peakAmps)) peakAmps = Least(stages, high)!.Value.PeakAmps;
         return peakAmps <= _limitAmps ? (file, high, "") : (null, high, $"{why}, and with {Amps(peakAmps)} it would");
     }
 
@@ -218,19 +209,23 @@ public sealed class WorstCaseDesigner
     // The case with a grading; null where its slowest start does not end in time.
     private CaseFile? InTime(Grading grading)
     {
-        CaseFile file = WorstCaseFile.Of(_prepared.Designed, grading, Torque(grading));
-        PlantPoint weakest = new GradingBound(grading, _span).Torque(_space.Corners).Point;
+        CaseFile file = WorstCaseFile.Of(_prepared.Designed, grading, WrittenTorque(grading));
+        PlantPoint weakest = LeastRatio(new GradingBound(grading, _span)).Point;
         return double.IsFinite(new SimulatedStarts(file, _cancellation).ClimbSeconds(_space, weakest, _span)) ? file : null;
     }
 
     // Written settings are rounded, the lockout upwards.
-    private double Torque(Grading grading) => new GradingBound(grading, _span).TorqueNewtonMetres(_space.Corners) * (1 + WrittenRounding);
+    private double WrittenTorque(Grading grading) => HighestTorque(new GradingBound(grading, _span)) * (1 + WrittenRounding);
 
-    private PeakFound HighestOf(GradingBound bound) => bound.PeakOn(_space.Climb(bound.Peak([.. _space.Corners, .. _points]).Point, point => bound.PeakOn(point).Amps));
+    private PeakFound HighestPeak(GradingBound bound) => bound.PeakOn(_space.Climb(bound.Peak(Known).Point, point => bound.PeakOn(point).Amps));
+
+    private double HighestTorque(GradingBound bound) => bound.TorqueOn(_space.Climb(bound.PeakTorque(Known).Point, bound.TorqueOn));
+
+    private (double Ratio, int Stage, PlantPoint Point) LeastRatio(GradingBound bound) => bound.RatioOn(_space.Climb(bound.LeastRatio(Known).Point, point => -bound.RatioOn(point).Ratio));
 
     private WorstPoint PointOf(GradingBound bound, PeakFound peak, StartsSeen seen, NominalCost nominal)
     {
-        (double ratio, int stage, PlantPoint _) = bound.Torque(_space.Corners);
+        (double ratio, int stage, PlantPoint _) = LeastRatio(bound);
         WorstValue[] where = [.. Enumerable.Range(0, _space.Variables.Count).Where(i => _space.Decisive.Contains(_space.Variables[i])).Select(i => ValueOf(_space.Variables[i], peak.Point.Values[i]))];
         return new WorstPoint(peak.Amps, peak.Cutout, where, ratio, stage, seen, nominal);
     }

@@ -66,8 +66,24 @@ public sealed class GradingBoundTests
     {
         foreach (double spare in new[] { 0.1, 0.25, 0.5 })
         {
-            Assert.Equal(1 + spare, new GradingBound(Found(spare).Grading, SectionSpan.Exact).Torque(Space.Corners).Ratio, 1e-4);
+            Assert.Equal(1 + spare, new GradingBound(Found(spare).Grading, SectionSpan.Exact).LeastRatio(Space.Corners).Ratio, 1e-4);
         }
+    }
+
+    [Fact]
+    public void A_lockout_above_the_range_of_the_current_sensor_holds_nothing_back()
+    {
+        double Earliest(string range, double lockoutAmps)
+        {
+            CaseFile file = WorkshopCase.With(Tolerances, ("[run]", $"[sensors]\ncurrent-range = \"{range}\"\n\n[run]"));
+            StaticPlant plant = new PlantSpace(CaseRunner.Prepare(file)).Corners[0].Plant;
+            return plant.EarliestCutout(0.3, 150, new Lockout(lockoutAmps, 1), 700);
+        }
+
+        double free = Earliest("3000 A", double.PositiveInfinity);
+        Assert.True(Earliest("3000 A", 350) > free + 1);
+        Assert.Equal(free, Earliest("300 A", 350));
+        Assert.True(Earliest("300 A", 250) > free + 1);
     }
 
     private static (Grading Grading, double PeakAmps) Found(double spare) =>
