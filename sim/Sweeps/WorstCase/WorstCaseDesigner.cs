@@ -186,9 +186,10 @@ public sealed class WorstCaseDesigner
             {
                 highest = _space.Climb(highest, point => bound.PeakOn(point).Amps);
                 shortest = _space.Climb(shortest, point => bound.ShortfallOn(point, spare));
-                if (!IsWorse(highest, shortest) || round >= MostRounds) return (grading, Math.Max(peakAmps, bound.PeakOn(highest).Amps));
             }
 
+            // What is left after so many rounds is in the bound, and a stage that sticks keeps the starter from being called verified.
+            if (!IsWorse(highest, shortest) || round >= MostRounds) return (grading, Math.Max(peakAmps, bound.PeakOn(highest).Amps));
             if (bound.PeakOn(highest).Amps > peakAmps * (1 + Rounding)) _points.Add(highest);
             if (bound.ShortfallOn(shortest, spare) > Rounding) _points.Add(shortest);
 
