@@ -21,7 +21,7 @@ public static class StartReport
         page.Line($"<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\"/>");
         page.Line($"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>{study.Title} – starter report</title>");
         page.Line($"<style>\n{new Markup(ReportStyle.Css)}\n</style>\n</head>\n<body>\n<main>");
-        SummarySection.Write(page, study, parts != null);
+        SummarySection.Write(page, study, parts != null, ratings != null);
         CautionSection.Write(page, study);
         MachineSection.Write(page, study);
         RegulationSection.Write(page, study);

@@ -41,6 +41,18 @@ public sealed class RatingsReportTests
     public void Report_CaseThatDoesNotAsk_HasNoSuchSection() =>
         Assert.DoesNotContain("id=\"ratings\"", StartReport.Html(Study.Value, LoadStepScene.Of(Study.Value)), StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Report_Contents_ListsEverySectionThatIsThereInItsOrder(bool hasRatings)
+    {
+        XElement main = XDocument.Parse(StartReport.Html(Study.Value, LoadStepScene.Of(Study.Value), hasRatings ? Ratings : null)).Descendants("main").Single();
+
+        string[] sections = [.. main.Elements("section").Select(section => (string?)section.Attribute("id")).OfType<string>().Select(id => "#" + id)];
+        Assert.Equal(sections, main.Element("nav")!.Descendants("a").Select(link => (string?)link.Attribute("href")));
+        Assert.Equal(hasRatings, sections.Contains("#ratings"));
+    }
+
     // Both axes are decades: from 1 to 10 it is as far as from 10 to 100.
     [Fact]
     public void TimeCurrentPlot_Axes_AreDecades()

@@ -10,7 +10,7 @@ internal static class RatingsSection
 {
     public static void Write(ReportPage page, CaseRatings ratings)
     {
-        page.BeginSection("ratings", "What the parts must bear");
+        page.BeginSection(SummarySection.RatingsId, "What the parts must bear");
         if (ratings.Excesses.Count > 0)
         {
             page.Paragraph($"<strong>Limits of the case are passed:</strong>");

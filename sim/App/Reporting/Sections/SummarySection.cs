@@ -11,6 +11,9 @@ internal static class SummarySection
     /// <summary>The section of bought parts, which not every report has.</summary>
     public const string PartsId = "parts";
 
+    /// <summary>The section of what the parts must bear, which not every report has.</summary>
+    public const string RatingsId = "ratings";
+
     private const int ShortHash = 12;
 
     private static readonly (string Id, string Title)[] Contents =
@@ -25,10 +28,11 @@ internal static class SummarySection
         ("energy", "Where the energy went"),
         ("direct", "Without a starter"),
         ("loadstep", "When the load changes"),
+        (RatingsId, "What the parts must bear"),
         ("run", "What ran"),
     ];
 
-    public static void Write(ReportPage page, StartStudy study, bool hasParts)
+    public static void Write(ReportPage page, StartStudy study, bool hasParts, bool hasRatings)
     {
         string hash = study.CaseSha256.Length > ShortHash ? study.CaseSha256[..ShortHash] : study.CaseSha256;
         page.Line($"<header>\n<h1>{study.Title}</h1>\n<p class=\"what\">Design and simulated start of a resistance starter. Case <code>{study.CaseName}</code>, SHA-256 <code>{hash}</code>.</p>\n</header>");
@@ -37,7 +41,7 @@ internal static class SummarySection
         WriteWarnings(page, study);
         WriteKeyFigures(page, study);
         page.Line($"<nav aria-label=\"Contents\">\n<ol>");
-        foreach ((string id, string title) in Contents.Where(section => hasParts || section.Id != PartsId)) page.Line($"<li><a href=\"#{id}\">{title}</a></li>");
+        foreach ((string id, string title) in Contents.Where(section => (hasParts || section.Id != PartsId) && (hasRatings || section.Id != RatingsId))) page.Line($"<li><a href=\"#{id}\">{title}</a></li>");
         page.Line($"</ol>\n</nav>");
     }
 
